@@ -1,0 +1,5 @@
+/** The Proof page. */
+@NullMarked
+package levelback.player.proof;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** The Score page. */
+@NullMarked
+package levelback.player.score;
+
+import org.jspecify.annotations.NullMarked;

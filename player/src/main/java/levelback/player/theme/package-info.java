@@ -1,0 +1,5 @@
+/** Colours, type and the small parts every page draws with. */
+@NullMarked
+package levelback.player.theme;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** Claws, zones, lesions and foot findings, in the trade's words and the ICAR claw-health codes. */
+@NullMarked
+package levelback.scoring.foot;
+
+import org.jspecify.annotations.NullMarked;
