@@ -13,8 +13,7 @@ import java.util.OptionalDouble;
  * @param method how value and interval were made, for a reader
  * @param why what is missing; present whenever value or interval is empty
  */
-public record Estimate(
-        OptionalDouble value, Optional<Interval> interval, long n, String method, Optional<String> why) {
+public record Estimate(OptionalDouble value, Optional<Interval> interval, long n, String method, Optional<String> why) {
 
     /** @throws IllegalArgumentException if the value is not finite, or something is missing without a reason */
     public Estimate {

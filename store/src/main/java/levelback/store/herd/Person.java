@@ -1,0 +1,4 @@
+package levelback.store.herd;
+
+/** Someone who scores or trims. */
+public record Person(PersonId id, String name, String initials) {}
