@@ -41,7 +41,8 @@ class ArchitectureTest {
                     "org.apache.commons.rng..",
                     "org.hipparchus..",
                     "org.jspecify..")
-            .because("a statistician must be able to read and test the arithmetic without files, SQL, video or a screen");
+            .because(
+                    "a statistician must be able to read and test the arithmetic without files, SQL, video or a screen");
 
     @ArchTest
     static final ArchRule clipsKnowsOnlyTheValueTypes = noClasses()
@@ -50,8 +51,7 @@ class ArchitectureTest {
             .should()
             .dependOnClassesThat(JavaClass.Predicates.resideInAnyPackage("levelback..")
                     .and(DescribedPredicate.not(
-                            JavaClass.Predicates.resideInAnyPackage(
-                                    "levelback.clips..", "levelback.scoring.value.."))))
+                            JavaClass.Predicates.resideInAnyPackage("levelback.clips..", "levelback.scoring.value.."))))
             .because("pictures know no book and no screen; only times, lengths and points are shared, so that units are"
                     + " never mapped by hand");
 
@@ -123,7 +123,8 @@ class ArchitectureTest {
             .that()
             .resideOutsideOfPackage("levelback.player.cli..")
             .should(useTheStandardStreams())
-            .because("one place decides what a script reads on standard output and what a person reads on standard error");
+            .because(
+                    "one place decides what a script reads on standard output and what a person reads on standard error");
 
     @ArchTest
     static final ArchRule noCircles = slices().assignedFrom(new PartOfTheTrade())
@@ -133,8 +134,7 @@ class ArchitectureTest {
                     DescribedPredicate.alwaysTrue(),
                     // An identity is a bare UUID with a name; a pass names its cow and a score its pass.
                     JavaClass.Predicates.simpleNameEndingWith("Id")
-                            .and(JavaClass.Predicates.resideInAPackage(
-                                    "levelback.store..")))
+                            .and(JavaClass.Predicates.resideInAPackage("levelback.store..")))
             .because("a package that is about one part of the trade can be read without the ones that use it");
 
     /** A package is a slice, except that opening, indexing and decoding a recording are one piece of work. */
@@ -163,7 +163,8 @@ class ArchitectureTest {
             public void check(JavaClass type, ConditionEvents events) {
                 for (JavaAccess<?> access : type.getAccessesFromSelf()) {
                     boolean stream = access.getTargetOwner().isEquivalentTo(System.class)
-                            && (access.getName().equals("out") || access.getName().equals("err"));
+                            && (access.getName().equals("out")
+                                    || access.getName().equals("err"));
                     boolean trace = access.getName().equals("printStackTrace")
                             && access.getTargetOwner().isAssignableTo(Throwable.class)
                             && access.getDescription().contains("printStackTrace()>");

@@ -118,7 +118,8 @@ public final class CommandLineRoot {
     }
 
     private static void help(List<Entry> commands, PrintWriter out) {
-        out.println("Levelback: gait scoring of dairy cows on video, trim records, and proof whether the scores were right.");
+        out.println(
+                "Levelback: gait scoring of dairy cows on video, trim records, and proof whether the scores were right.");
         out.println();
         out.println("Usage: levelback [COMMAND] [options]      (java -jar levelback.jar COMMAND ...)");
         out.println();

@@ -61,12 +61,13 @@ final class Sentences {
             return DONE_NOT;
         }
         if (failure instanceof OutOfMemoryError) {
-            err.println("There was not enough memory for this; close other programs, or start java with a larger -Xmx.");
+            err.println(
+                    "There was not enough memory for this; close other programs, or start java with a larger -Xmx.");
             return DONE_NOT;
         }
         String where = keep(failure);
-        err.println("Levelback met something it did not foresee (" + failure.getClass().getSimpleName()
-                + ") and stopped" + where + ".");
+        err.println("Levelback met something it did not foresee ("
+                + failure.getClass().getSimpleName() + ") and stopped" + where + ".");
         return DONE_NOT;
     }
 

@@ -44,7 +44,8 @@ class CommandLineRootTest {
                 case "bad" -> throw new BadInput("Line 3 of a.csv is bad; mend it.");
                 case "cannot" -> throw new CannotBeDone("The disk is full; make room.");
                 case "clip" ->
-                    throw new ClipException(ClipException.Reason.NOT_A_RECORDING, "x.mp4 is no recording; choose another.");
+                    throw new ClipException(
+                            ClipException.Reason.NOT_A_RECORDING, "x.mp4 is no recording; choose another.");
                 case "path" -> throw new java.nio.file.NoSuchFileException("nowhere.mp4");
                 case "bug" -> throw new IllegalStateException("two\nlines");
                 default -> spec.commandLine().getOut().println("done " + count + " – " + kind);

@@ -11,14 +11,18 @@ class UserFolderTest {
 
     @Test
     void everySystemHasItsPlace() {
-        assertThat(UserFolder.of(Map.of(), "Linux", "/home/a").path()).isEqualTo(Path.of("/home/a/.local/share/levelback"));
-        assertThat(UserFolder.of(Map.of("XDG_DATA_HOME", "/data"), "Linux", "/home/a").path())
+        assertThat(UserFolder.of(Map.of(), "Linux", "/home/a").path())
+                .isEqualTo(Path.of("/home/a/.local/share/levelback"));
+        assertThat(UserFolder.of(Map.of("XDG_DATA_HOME", "/data"), "Linux", "/home/a")
+                        .path())
                 .isEqualTo(Path.of("/data/levelback"));
-        assertThat(UserFolder.of(Map.of("XDG_DATA_HOME", "data"), "Linux", "/home/a").path())
+        assertThat(UserFolder.of(Map.of("XDG_DATA_HOME", "data"), "Linux", "/home/a")
+                        .path())
                 .isEqualTo(Path.of("/home/a/.local/share/levelback"));
         assertThat(UserFolder.of(Map.of(), "Mac OS X", "/Users/a").path())
                 .isEqualTo(Path.of("/Users/a/Library/Application Support/Levelback"));
-        assertThat(UserFolder.of(Map.of("APPDATA", "/roaming"), "Windows 11", "/c").path())
+        assertThat(UserFolder.of(Map.of("APPDATA", "/roaming"), "Windows 11", "/c")
+                        .path())
                 .isEqualTo(Path.of("/roaming/Levelback"));
     }
 
