@@ -9,7 +9,7 @@ import levelback.store.lane.PassId;
 /**
  * A sign or a foot finding at its moment.
  *
- * @param key {@code Sign.key()} or {@code FootSign.key()}
+ * @param key {@code Sign.key()}, {@code FootSign.key()}, or {@code cannot-score}
  * @param recordingFrame frame number in the recording at which it was set
  * @param time the stream's own time stamp of that frame
  * @param note free words; empty text for none
@@ -29,6 +29,8 @@ public record Tag(
     /** What a tag is about. */
     public enum Kind {
         SIGN,
-        FOOT_FINDING
+        FOOT_FINDING,
+        /** This scorer cannot score this pass; the note says why. */
+        CANNOT_SCORE
     }
 }
