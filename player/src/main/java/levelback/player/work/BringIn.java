@@ -114,9 +114,7 @@ public final class BringIn {
         Optional<Instant> recordedAt = facts.recordedAt().filter(at -> believable(at, herd));
         if (recordedAt.isPresent()) {
             return book.herd()
-                    .visitOn(
-                            herd.id(),
-                            recordedAt.get().atZone(herd.zone()).toLocalDate());
+                    .visitOn(herd.id(), recordedAt.get().atZone(herd.zone()).toLocalDate());
         }
         return onShow.orElseGet(
                 () -> book.herd().visitOn(herd.id(), LocalDate.ofInstant(clock.instant(), herd.zone())));

@@ -24,7 +24,8 @@ final class CowNumber {
     static Cow findOrList(Book book, HerdId herd, String typed, LocalDate on) {
         String number = typed.strip();
         if (number.isEmpty() || number.length() > LONGEST || number.codePoints().anyMatch(Character::isISOControl)) {
-            throw new StoreException("A cow number has 1 to " + LONGEST + " signs; type it as it stands on her collar.");
+            throw new StoreException(
+                    "A cow number has 1 to " + LONGEST + " signs; type it as it stands on her collar.");
         }
         Optional<Cow> known = book.herd().cowByNumber(herd, number, on);
         if (known.isPresent()) {

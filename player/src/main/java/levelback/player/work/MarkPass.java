@@ -46,8 +46,8 @@ public final class MarkPass {
             throw new StoreException("The last frame (%d) lies before the first (%d); mark the first frame again."
                     .formatted(toFrame + 1, fromFrame + 1));
         }
-        Optional<CowId> cow = number.map(typed ->
-                        CowNumber.findOrList(book, herd.id(), typed, dateOf(book, herd, recording.visit())))
+        Optional<CowId> cow = number.map(
+                        typed -> CowNumber.findOrList(book, herd.id(), typed, dateOf(book, herd, recording.visit())))
                 .map(Cow::id);
         Pass pass = new Pass(
                 PassId.fresh(),

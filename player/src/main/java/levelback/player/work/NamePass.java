@@ -24,13 +24,11 @@ public final class NamePass {
      * @throws StoreException with one sentence if the number cannot be, or if the pass was scored as another cow
      */
     public Cow name(Herd herd, PassId id, String number) {
-        Pass pass =
-                book.lane().pass(id).orElseThrow(() -> new StoreException("This pass is no longer in the book."));
+        Pass pass = book.lane().pass(id).orElseThrow(() -> new StoreException("This pass is no longer in the book."));
         Recording recording = book.lane()
                 .recording(pass.recording())
                 .orElseThrow(() -> new StoreException("The recording of this pass is no longer in the book."));
-        Cow cow = CowNumber.findOrList(
-                book, herd.id(), number, MarkPass.dateOf(book, herd, recording.visit()));
+        Cow cow = CowNumber.findOrList(book, herd.id(), number, MarkPass.dateOf(book, herd, recording.visit()));
         if (pass.cow().equals(Optional.of(cow.id()))) {
             return cow;
         }
