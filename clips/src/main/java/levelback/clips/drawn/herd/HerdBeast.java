@@ -141,7 +141,8 @@ final class HerdBeast {
                 }
                 lesion.dress(day);
             }
-            feet.add(new HerdFoot(leg, true, findings, actions.stream().distinct().toList()));
+            feet.add(new HerdFoot(
+                    leg, true, findings, actions.stream().distinct().toList()));
         }
         return new HerdLift(
                 cow.number(),

@@ -22,6 +22,7 @@ import levelback.scoring.value.Leg;
 final class HerdLife {
     /** A lesion begins on each of four legs with chance 0.05 a fortnight; which leg it is, is drawn by its share. */
     static final double ONSET_CHANCE = 4 * 0.05;
+
     static final double LAME_LIFT_CHANCE = 0.85;
     static final double ROUTINE_CHANCE = 0.03;
     static final int CONTROLS = 3;
@@ -137,8 +138,8 @@ final class HerdLife {
                         Optional.empty(),
                         Optional.empty()));
             } else {
-                lifts.add(beast.lifted(
-                        liftDay, BLOCK_DAYS, firstVisit, why, control ? chance : OptionalDouble.empty()));
+                lifts.add(
+                        beast.lifted(liftDay, BLOCK_DAYS, firstVisit, why, control ? chance : OptionalDouble.empty()));
             }
         }
         lifts.sort(Comparator.comparing(HerdLift::date).thenComparing(HerdLift::cow));
@@ -155,7 +156,8 @@ final class HerdLife {
         for (int i = 0; i < beasts.size(); i++) {
             byInterest.add(i);
         }
-        byInterest.sort(Comparator.comparingDouble(i -> -interest(before.states().get(i), last.states().get(i))));
+        byInterest.sort(Comparator.comparingDouble(
+                i -> -interest(before.states().get(i), last.states().get(i))));
         List<Integer> chosen = new ArrayList<>(byInterest.subList(0, Math.min(filmedCount, (filmedCount + 1) / 2 + 1)));
         List<Integer> rest = new ArrayList<>(byInterest.subList(chosen.size(), byInterest.size()));
         while (chosen.size() < filmedCount) {

@@ -77,7 +77,8 @@ public record HerdTruth(
         text.append("  \"cows\": ").append(plan.cows().size()).append(",\n");
         text.append("  \"visits\": ").append(plan.visits().size()).append(",\n");
         text.append("  \"herdsSimulated\": ").append(herdsSimulated).append(",\n");
-        text.append("  \"definition\": \"positive: score 2 or 3; diseased: an alarm lesion to be seen on the day she is or")
+        text.append(
+                        "  \"definition\": \"positive: score 2 or 3; diseased: an alarm lesion to be seen on the day she is or")
                 .append(" would be lifted; every cow at every visit, lifted or not\",\n");
         map(text, "sensitivity", sensitivity);
         map(text, "specificity", specificity);

@@ -28,13 +28,17 @@ class HerdPlanTest {
     void sixtyCowsAndNineVisitsAFortnightApartInThePast() {
         for (HerdPlan plan : HERDS) {
             assertThat(plan.cows()).hasSize(60);
-            assertThat(new HashSet<>(plan.cows().stream().map(HerdCow::number).toList())).hasSize(60);
-            assertThat(new HashSet<>(plan.cows().stream().map(HerdCow::name).toList())).hasSize(60);
-            assertThat(plan.cows()).allMatch(cow -> cow.number().matches("\\d{3}") && cow.tag().matches("999\\d{12}"));
+            assertThat(new HashSet<>(plan.cows().stream().map(HerdCow::number).toList()))
+                    .hasSize(60);
+            assertThat(new HashSet<>(plan.cows().stream().map(HerdCow::name).toList()))
+                    .hasSize(60);
+            assertThat(plan.cows())
+                    .allMatch(cow -> cow.number().matches("\\d{3}") && cow.tag().matches("999\\d{12}"));
             assertThat(plan.visits()).hasSize(9);
             for (int v = 1; v < 9; v++) {
                 LocalDate before = plan.visits().get(v - 1).date();
-                assertThat(ChronoUnit.DAYS.between(before, plan.visits().get(v).date())).isEqualTo(14);
+                assertThat(ChronoUnit.DAYS.between(before, plan.visits().get(v).date()))
+                        .isEqualTo(14);
             }
             assertThat(plan.visits().get(8).date()).isEqualTo(LocalDate.of(2026, 3, 10));
             assertThat(plan.visits()).allMatch(visit -> visit.scores().size() == 120);
@@ -55,9 +59,27 @@ class HerdPlanTest {
         List<HerdOnset> all = new ArrayList<>();
         HERDS.forEach(plan -> all.addAll(plan.lesionsBegun()));
         holds("onset", all.size(), 40L * 60 * 9, 4 * 0.05);
-        holds("hind outer", all.stream().filter(o -> !o.leg().isFore() && o.claw().equals("lateral")).count(), all.size(), .60);
-        holds("hind inner", all.stream().filter(o -> !o.leg().isFore() && o.claw().equals("medial")).count(), all.size(), .15);
-        holds("fore inner", all.stream().filter(o -> o.leg().isFore() && o.claw().equals("medial")).count(), all.size(), .15);
+        holds(
+                "hind outer",
+                all.stream()
+                        .filter(o -> !o.leg().isFore() && o.claw().equals("lateral"))
+                        .count(),
+                all.size(),
+                .60);
+        holds(
+                "hind inner",
+                all.stream()
+                        .filter(o -> !o.leg().isFore() && o.claw().equals("medial"))
+                        .count(),
+                all.size(),
+                .15);
+        holds(
+                "fore inner",
+                all.stream()
+                        .filter(o -> o.leg().isFore() && o.claw().equals("medial"))
+                        .count(),
+                all.size(),
+                .15);
         holds("left", all.stream().filter(o -> o.leg().isLeft()).count(), all.size(), .5);
         String[] codes = {"SU", "WL", "DD", "SH", "HHE", "IP", "TU"};
         double[] weights = {22, 22, 24, 14, 10, 5, 3};
@@ -77,7 +99,9 @@ class HerdPlanTest {
         long refused = 0;
         for (HerdPlan plan : HERDS) {
             for (HerdVisit visit : plan.visits()) {
-                List<HerdScore> a = visit.scores().stream().filter(s -> s.scorer().equals("A")).toList();
+                List<HerdScore> a = visit.scores().stream()
+                        .filter(s -> s.scorer().equals("A"))
+                        .toList();
                 long lameHere = a.stream().filter(s -> s.level() >= 2).count();
                 lame += lameHere;
                 lameLifted += count(visit, HerdLift.Why.LAME);
@@ -88,8 +112,13 @@ class HerdPlanTest {
                 Set<String> once = new HashSet<>();
                 for (HerdLift lift : visit.lifts()) {
                     assertThat(once.add(lift.cow())).as("one card a visit").isTrue();
-                    assertThat(ChronoUnit.DAYS.between(visit.date(), lift.date())).isBetween(1L, 5L);
-                    int level = a.stream().filter(s -> s.cow().equals(lift.cow())).findFirst().orElseThrow().level();
+                    assertThat(ChronoUnit.DAYS.between(visit.date(), lift.date()))
+                            .isBetween(1L, 5L);
+                    int level = a.stream()
+                            .filter(s -> s.cow().equals(lift.cow()))
+                            .findFirst()
+                            .orElseThrow()
+                            .level();
                     if (lift.why() == HerdLift.Why.CONTROL) {
                         assertThat(level).isLessThan(2);
                         assertThat(lift.chance().orElseThrow()).isEqualTo(3.0 / (60 - lameHere));
@@ -98,7 +127,13 @@ class HerdPlanTest {
                         assertThat(lift.chance()).isEmpty();
                         assertThat(lift.refused()).isFalse();
                     }
-                    assertThat(lift.feet()).hasSize(lift.refused() ? 0 : lift.why() == HerdLift.Why.BLOCK_OFF ? lift.feet().size() : 4);
+                    assertThat(lift.feet())
+                            .hasSize(
+                                    lift.refused()
+                                            ? 0
+                                            : lift.why() == HerdLift.Why.BLOCK_OFF
+                                                    ? lift.feet().size()
+                                                    : 4);
                 }
             }
         }
@@ -124,7 +159,9 @@ class HerdPlanTest {
                         if (inner || outer) {
                             on++;
                             String sick = inner ? "lateral" : "medial";
-                            assertThat(foot.findings()).anyMatch(f -> f.claw().equals(sick) && List.of("SU", "TU", "WLA").contains(f.code()));
+                            assertThat(foot.findings())
+                                    .anyMatch(f -> f.claw().equals(sick)
+                                            && List.of("SU", "TU", "WLA").contains(f.code()));
                         }
                         off += foot.actions().contains("block-off") ? 1 : 0;
                     }
@@ -162,14 +199,17 @@ class HerdPlanTest {
     }
 
     private static long lameByA(HerdPlan plan, int visit) {
-        return plan.visits().get(visit).scores().stream().filter(s -> s.scorer().equals("A") && s.level() >= 2).count();
+        return plan.visits().get(visit).scores().stream()
+                .filter(s -> s.scorer().equals("A") && s.level() >= 2)
+                .count();
     }
 
     @Test
     void sameSeedSameHerdOtherSeedOtherHerd() {
         assertThat(HerdPlan.of(3)).isEqualTo(HerdPlan.of(3)).isNotEqualTo(HerdPlan.of(4));
         HerdPlan plan = HerdPlan.of(3);
-        assertThat(HerdTruth.of(plan, 20).json(plan)).isEqualTo(HerdTruth.of(plan, 20).json(plan));
+        assertThat(HerdTruth.of(plan, 20).json(plan))
+                .isEqualTo(HerdTruth.of(plan, 20).json(plan));
     }
 
     @Test
@@ -178,8 +218,10 @@ class HerdPlanTest {
         HerdTruth other = HerdTruth.of(HerdPlan.of(2), 150);
         // 150 herds of 540 cow-visits each, 40 % with a lesion: the standard error of a difference is about .006.
         for (String scorer : List.of("A", "B")) {
-            assertThat(one.sensitivity().get(scorer)).isCloseTo(other.sensitivity().get(scorer), within(0.03));
-            assertThat(one.specificity().get(scorer)).isCloseTo(other.specificity().get(scorer), within(0.03));
+            assertThat(one.sensitivity().get(scorer))
+                    .isCloseTo(other.sensitivity().get(scorer), within(0.03));
+            assertThat(one.specificity().get(scorer))
+                    .isCloseTo(other.specificity().get(scorer), within(0.03));
         }
         assertThat(one.sensitivity().get("B")).isGreaterThan(one.sensitivity().get("A"));
         assertThat(one.specificity().get("B")).isLessThan(one.specificity().get("A"));
@@ -204,7 +246,11 @@ class HerdPlanTest {
             again += gate.reads().stream().filter(r -> r.mark().equals("again")).count();
             for (GateReads.Read read : gate.reads()) {
                 if (read.mark().equals("ok")) {
-                    Instant camera = past.stream().filter(w -> w.cow().equals(read.cow())).findFirst().orElseThrow().middle();
+                    Instant camera = past.stream()
+                            .filter(w -> w.cow().equals(read.cow()))
+                            .findFirst()
+                            .orElseThrow()
+                            .middle();
                     double error = ChronoUnit.MILLIS.between(camera, read.at()) / 1e3;
                     // Gate delay has a standard deviation of .4 s; drift over two minutes is a few milliseconds.
                     assertThat(error).isCloseTo(gate.clockOffsetS(), within(2.5));
