@@ -73,11 +73,11 @@ final class HerdBeast {
 
     HerdState state(int day, int liftDay) {
         double s = severity(day);
-        double[] byLeg = new double[Leg.values().length];
+        Map<Leg, Double> byLeg = new EnumMap<>(Leg.class);
         Optional<HerdLesion> worst = Optional.empty();
         boolean alarm = false;
         for (HerdLesion lesion : lesions) {
-            byLeg[lesion.leg.ordinal()] += lesion.effect(day);
+            byLeg.merge(lesion.leg, lesion.effect(day), Double::sum);
             alarm |= lesion.alarm(day + liftDay);
             if (lesion.visible(day)
                     && worst.map(w -> lesion.effect(day) > w.effect(day)).orElse(true)) {
@@ -88,7 +88,7 @@ final class HerdBeast {
                 cow.number(),
                 s,
                 level(s),
-                HerdLife.worst(byLeg, 0.4),
+                worst(byLeg, 0.4),
                 worst.map(w -> w.leg),
                 worst.map(w -> w.code).orElse("NONE"),
                 alarm,
@@ -105,6 +105,19 @@ final class HerdBeast {
             leg = Optional.of(names < 0.85 ? state.lameLeg().orElse(any) : any);
         }
         return new HerdScore(cow.number(), scorer, level, leg);
+    }
+
+    /** The leg that hurts most, if it hurts at least so much; the first in the order of the legs where two tie. */
+    private static Optional<Leg> worst(Map<Leg, Double> byLeg, double atLeast) {
+        Optional<Leg> worst = Optional.empty();
+        double most = atLeast;
+        for (Map.Entry<Leg, Double> entry : byLeg.entrySet()) {
+            if (entry.getValue() >= most && (worst.isEmpty() || entry.getValue() > most)) {
+                worst = Optional.of(entry.getKey());
+                most = entry.getValue();
+            }
+        }
+        return worst;
     }
 
     private static double cut(HerdState state, double added) {

@@ -11,7 +11,6 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
-import levelback.scoring.value.Leg;
 
 /**
  * Lets the herd live from twelve fortnights before the first visit to the last one. Before the first visit a cow is
@@ -222,15 +221,5 @@ final class HerdLife {
         z = (z ^ (z >>> 30)) * 0xBF58476D1CE4E5B9L;
         z = (z ^ (z >>> 27)) * 0x94D049BB133111EBL;
         return z ^ (z >>> 31);
-    }
-
-    static Optional<Leg> worst(double[] byLeg, double atLeast) {
-        int best = 0;
-        for (int i = 1; i < byLeg.length; i++) {
-            if (byLeg[i] > byLeg[best]) {
-                best = i;
-            }
-        }
-        return byLeg[best] >= atLeast ? Optional.of(Leg.values()[best]) : Optional.empty();
     }
 }
