@@ -14,4 +14,12 @@ package levelback.clips.drawn.truth;
  * @param hidden whether something painted later covers it
  */
 public record MarkTruth(
-        int pass, int frame, double timeS, String point, double xM, double yM, double xPx, double yPx, boolean hidden) {}
+        int pass,
+        int frame,
+        double timeS,
+        String point,
+        double xM,
+        double yM,
+        double xPx,
+        double yPx,
+        boolean hidden) {}
