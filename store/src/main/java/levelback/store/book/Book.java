@@ -1,7 +1,9 @@
 package levelback.store.book;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
+import levelback.store.herd.CowId;
 import levelback.store.herd.HerdShelf;
 import levelback.store.lane.LaneShelf;
 import levelback.store.trim.TrimShelf;
@@ -46,6 +48,17 @@ public interface Book extends AutoCloseable {
 
     /** A number that grows with every committed step; pages reload when it moved. */
     long revision();
+
+    /**
+     * What was changed, newest first.
+     *
+     * @param cow only what concerns this cow; empty for everything
+     * @param atMost how many to return
+     */
+    List<Change> changes(Optional<CowId> cow, int atMost);
+
+    /** Looks the whole book through: the file itself, what refers to what, and the rules on scores. */
+    BookCheck check();
 
     @Override
     void close();

@@ -3,6 +3,7 @@ package levelback.store.herd;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import levelback.scoring.scale.GaitScale;
 import levelback.store.lane.PassId;
 
 /** Herds, cows, people, visits, scores and tags of a book. Blocking; see {@link levelback.store.book.Book}. */
@@ -11,6 +12,15 @@ public interface HerdShelf {
     List<Herd> herds();
 
     void put(Herd herd);
+
+    /** Scales in the book: those in use and those of its owner's own making. */
+    List<GaitScale> scales();
+
+    /** A scale by its id: one in the book or a published one. */
+    Optional<GaitScale> scale(String id);
+
+    /** Keeps a scale of one's own with its level texts, or corrects their wording. */
+    void put(GaitScale scale);
 
     List<Person> people();
 
@@ -21,11 +31,24 @@ public interface HerdShelf {
 
     Optional<Cow> cow(CowId cow, LocalDate on);
 
-    /** The cow that carried a number on a day. */
+    /**
+     * The cow that carried a number on a day. Where nobody did and one came to carry it later, it is she: a number's
+     * beginning is often only the day on which it was first written down.
+     */
     Optional<Cow> cowByNumber(HerdId herd, String number, LocalDate on);
 
-    /** Adds a cow or changes her; her number holds from {@code from} on, and the one before ends the day before. */
+    /** The cow that wears a transponder. */
+    Optional<Cow> cowByTag(HerdId herd, String tag, LocalDate on);
+
+    /**
+     * Adds a cow or changes her; her number holds from {@code from} on, and the one before ends the day before.
+     *
+     * @throws levelback.store.book.StoreException if another cow of the herd carries the number on that day
+     */
     void put(Cow cow, LocalDate from);
+
+    /** Ends her number with a day, so that another cow may carry it from the next day on. */
+    void endNumber(CowId cow, LocalDate lastDay);
 
     /** Visits of a herd, oldest first. */
     List<Visit> visits(HerdId herd);
@@ -36,8 +59,11 @@ public interface HerdShelf {
     /**
      * Puts a score in force. The one in force for the same cow, visit, scorer and leg, if any, is superseded and stays in
      * the history.
+     *
+     * @return the score as it stands: the same, unless its identity was used up by an earlier state of it (scores are
+     *     never overwritten), and with {@code at} in whole microseconds
      */
-    void put(Score score);
+    Score put(Score score);
 
     /** Scores in force of a visit. */
     List<Score> scoresOf(VisitId visit);

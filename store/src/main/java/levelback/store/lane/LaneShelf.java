@@ -31,4 +31,7 @@ public interface LaneShelf {
 
     /** Adds a gate read; the same tag, reader and time again changes nothing. Returns whether it was new. */
     boolean putRead(VisitId visit, Instant at, String tag, String reader);
+
+    /** Gate reads of a visit, in order of time. */
+    List<GateRead> readsOf(VisitId visit);
 }

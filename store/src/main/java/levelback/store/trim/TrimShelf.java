@@ -33,6 +33,9 @@ public interface TrimShelf {
     /** Keeps where a photo lies. */
     void putPhoto(FootId foot, java.nio.file.Path file);
 
+    /** Where the photos of a foot lie. */
+    List<java.nio.file.Path> photosOf(FootId foot);
+
     /** The cards of a cow, newest first. */
     List<LiftCard> cardsOf(CowId cow);
 
