@@ -19,6 +19,5 @@ public record BookCheck(List<String> problems, int schema, Counts counts) {
     }
 
     /** How many of each the book holds; scores in force only, and a card with feet or a refused lift is one trim. */
-    public record Counts(
-            long herds, long cows, long visits, long recordings, long passes, long scores, long trims) {}
+    public record Counts(long herds, long cows, long visits, long recordings, long passes, long scores, long trims) {}
 }

@@ -109,7 +109,9 @@ class HerdShelfTest {
         assertThat(book.herd().cowByNumber(herd.id(), "0412", DAY.plusDays(29))).contains(cow);
         assertThat(book.herd().cowByNumber(herd.id(), "0412", DAY.plusDays(30))).isEmpty();
         assertThat(book.herd().cowByNumber(herd.id(), "77", DAY.plusDays(30))).contains(later);
-        assertThat(book.herd().cowByNumber(herd.id(), "412", DAY)).as("zeros are kept").isEmpty();
+        assertThat(book.herd().cowByNumber(herd.id(), "412", DAY))
+                .as("zeros are kept")
+                .isEmpty();
         assertThat(book.herd().cowByNumber(herd.id(), "0412", DAY.minusDays(20)))
                 .as("written down later only")
                 .contains(cow);
@@ -147,9 +149,8 @@ class HerdShelfTest {
         assertThat(book.herd().cowByNumber(herd.id(), "421", DAY)).isEmpty();
         assertThat(book.herd().cowByNumber(herd.id(), "412", DAY)).isPresent();
         assertThat(book.changes(Optional.of(cow.id()), 10))
-                .anyMatch(c -> c.kind().equals("cow_number")
-                        && c.from().orElse("").contains("421")
-                        && c.to().contains("412"));
+                .anyMatch(c ->
+                        c.kind().equals("cow_number") && c.from().orElse("").contains("421") && c.to().contains("412"));
     }
 
     @Test
@@ -198,7 +199,16 @@ class HerdShelfTest {
         Visit visit = book.herd().visitOn(herd.id(), DAY);
         Score two = book.herd().put(Sample.score(cow, visit, anna, 2));
         Score again = new Score(
-                two.id(), two.cow(), two.visit(), two.pass(), two.scorer(), two.leg(), two.scaleId(), 3, two.at(), true);
+                two.id(),
+                two.cow(),
+                two.visit(),
+                two.pass(),
+                two.scorer(),
+                two.leg(),
+                two.scaleId(),
+                3,
+                two.at(),
+                true);
         Score kept = book.herd().put(again);
         assertThat(kept.id()).isNotEqualTo(two.id());
         assertThat(book.herd().scoresOf(visit.id())).containsExactly(kept);

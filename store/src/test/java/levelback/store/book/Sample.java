@@ -69,8 +69,7 @@ public final class Sample {
     }
 
     public static Score score(CowId cow, VisitId visit, PersonId scorer, Optional<Leg> leg, double level) {
-        return new Score(
-                ScoreId.fresh(), cow, visit, Optional.empty(), scorer, leg, "mobility-0-3", level, AT, false);
+        return new Score(ScoreId.fresh(), cow, visit, Optional.empty(), scorer, leg, "mobility-0-3", level, AT, false);
     }
 
     public static Recording recording(VisitId visit, String name) {
@@ -126,14 +125,6 @@ public final class Sample {
 
     public static Finding finding(Foot foot, String lesion) {
         return new Finding(
-                FindingId.fresh(),
-                foot.id(),
-                Claw.LATERAL,
-                OptionalInt.of(4),
-                true,
-                lesion,
-                OptionalInt.of(2),
-                "",
-                "");
+                FindingId.fresh(), foot.id(), Claw.LATERAL, OptionalInt.of(4), true, lesion, OptionalInt.of(2), "", "");
     }
 }

@@ -63,9 +63,14 @@ public final class BookFile {
             throw unreadable(e);
         }
         try (Handle look = Connections.open(file, Connections.plain())) {
-            int id = look.createQuery("PRAGMA application_id").mapTo(Integer.class).one();
-            int version = look.createQuery("PRAGMA user_version").mapTo(Integer.class).one();
-            look.createQuery("SELECT count(*) FROM sqlite_schema").mapTo(Integer.class).one();
+            int id = look.createQuery("PRAGMA application_id")
+                    .mapTo(Integer.class)
+                    .one();
+            int version =
+                    look.createQuery("PRAGMA user_version").mapTo(Integer.class).one();
+            look.createQuery("SELECT count(*) FROM sqlite_schema")
+                    .mapTo(Integer.class)
+                    .one();
             if (id != Schema.APPLICATION_ID || version < 1) {
                 throw new StoreException(SqlSentences.notABook(file));
             }
@@ -114,7 +119,8 @@ public final class BookFile {
                     "The folder " + folder + " for the book is not there and cannot be made; choose another one.", e);
         }
         if (folder != null && !Files.isWritable(folder)) {
-            throw new StoreException("The folder " + folder + " may not be written; put the book in a folder of your own.");
+            throw new StoreException(
+                    "The folder " + folder + " may not be written; put the book in a folder of your own.");
         }
         try (Pen pen = new Pen(Connections.open(file))) {
             migrate(pen, 0);

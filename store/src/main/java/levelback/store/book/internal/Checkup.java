@@ -22,20 +22,17 @@ final class Checkup {
                         + ") belongs to a row of " + rs.getString("parent") + " that is not there.")
                 .list()
                 .forEach(problems::add);
-        h.createQuery(
-                        """
+        h.createQuery("""
                         SELECT count(*) AS n FROM score WHERE gone = 0 AND in_force = 1
                         GROUP BY visit, cow, scorer, ifnull(leg, '') HAVING count(*) > 1""")
                 .mapTo(Long.class)
                 .list()
                 .forEach(n -> problems.add(n + " scores are in force where one may be."));
-        h.createQuery(
-                        """
+        h.createQuery("""
                         SELECT DISTINCT k.number FROM cow_number k JOIN cow_number o
                             ON o.herd = k.herd AND o.number = k.number AND o.cow <> k.cow AND o.gone = 0
                                 AND k.from_day <= ifnull(o.until_day, '9999') AND o.from_day <= ifnull(k.until_day, '9999')
-                        WHERE k.gone = 0 ORDER BY k.number LIMIT\s"""
-                                + PROBLEMS_SHOWN)
+                        WHERE k.gone = 0 ORDER BY k.number LIMIT\s""" + PROBLEMS_SHOWN)
                 .mapTo(String.class)
                 .list()
                 .forEach(number -> problems.add("Number " + number + " is carried by two cows at a time."));

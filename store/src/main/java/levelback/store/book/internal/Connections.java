@@ -134,7 +134,8 @@ final class Connections implements AutoCloseable {
     }
 
     /** Plays a step back or forth: {@code which} finds it, {@code play} does it. Returns its words. */
-    Optional<String> play(Function<Handle, Optional<Journal.Entry>> which, BiFunction<Pen, Journal.Entry, String> play) {
+    Optional<String> play(
+            Function<Handle, Optional<Journal.Entry>> which, BiFunction<Pen, Journal.Entry, String> play) {
         if (Thread.currentThread() == writerThread.get()) {
             throw new IllegalStateException("undo and redo cannot be part of a step");
         }

@@ -16,32 +16,25 @@ final class CowNumbers {
 
     /** Lets her carry the number from a day on. */
     static void give(Pen pen, CowId cow, HerdId herd, String number, LocalDate from) {
-        Optional<Held> now = held(
-                pen,
-                """
+        Optional<Held> now = held(pen, """
                 k.cow = (SELECT n FROM cow WHERE uuid = :id) AND k.from_day <= :day
-                    AND ifnull(k.until_day, '9999') >= :day""",
-                cow.uuid(),
-                number,
-                from);
+                    AND ifnull(k.until_day, '9999') >= :day""", cow.uuid(), number, from);
         if (now.isPresent() && now.get().number().equals(number)) {
             return;
         }
-        Optional<Held> another = held(
-                pen,
-                """
+        Optional<Held> another = held(pen, """
                 k.herd = (SELECT n FROM herd WHERE uuid = :id) AND k.number = :number AND k.from_day <= :day
-                    AND ifnull(k.until_day, '9999') >= :day""",
-                herd.uuid(),
-                number,
-                from);
+                    AND ifnull(k.until_day, '9999') >= :day""", herd.uuid(), number, from);
         if (another.isPresent()) {
             throw new StoreException("Another cow of this herd has carried number " + number + " since "
                     + another.get().from() + "; end that first or give another number.");
         }
         if (now.isPresent() && now.get().from().equals(from)) {
             // The same day again: a slip put right, not a new number.
-            pen.run("UPDATE cow_number SET number = ? WHERE n = ?", number, now.get().n());
+            pen.run(
+                    "UPDATE cow_number SET number = ? WHERE n = ?",
+                    number,
+                    now.get().n());
             return;
         }
         Optional<Held> next = held(
@@ -51,7 +44,10 @@ final class CowNumbers {
                 number,
                 from);
         if (now.isEmpty() && next.isPresent() && next.get().number().equals(number)) {
-            pen.run("UPDATE cow_number SET from_day = ? WHERE n = ?", from.toString(), next.get().n());
+            pen.run(
+                    "UPDATE cow_number SET from_day = ? WHERE n = ?",
+                    from.toString(),
+                    next.get().n());
             return;
         }
         now.ifPresent(held -> pen.run(
@@ -60,14 +56,9 @@ final class CowNumbers {
                 held.n()));
         Optional<LocalDate> until = now.flatMap(Held::until)
                 .or(() -> next.map(held -> held.from().minusDays(1)))
-                .or(() -> held(
-                                pen,
-                                """
+                .or(() -> held(pen, """
                                 k.herd = (SELECT n FROM herd WHERE uuid = :id) AND k.number = :number
-                                    AND k.from_day > :day ORDER BY k.from_day LIMIT 1""",
-                                herd.uuid(),
-                                number,
-                                from)
+                                    AND k.from_day > :day ORDER BY k.from_day LIMIT 1""", herd.uuid(), number, from)
                         .map(held -> held.from().minusDays(1)));
         pen.run(
                 """

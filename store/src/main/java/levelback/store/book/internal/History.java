@@ -11,8 +11,7 @@ import org.jdbi.v3.core.statement.SqlStatements;
 /** Reads the table of changes for people. */
 final class History {
 
-    private static final String OF_HER =
-            """
+    private static final String OF_HER = """
             WITH her AS (SELECT n FROM cow WHERE uuid = :cow),
             rows (kind, row) AS (
                 SELECT 'cow', n FROM her

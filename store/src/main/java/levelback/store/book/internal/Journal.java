@@ -31,13 +31,9 @@ final class Journal {
 
     /** Sets the triggers for this connection. */
     void attach(Pen pen) {
-        List<String> tables = pen.handle()
-                .createQuery(
-                        """
+        List<String> tables = pen.handle().createQuery("""
                         SELECT name FROM sqlite_schema
-                        WHERE type = 'table' AND name NOT IN ('book', 'step', 'change') AND name NOT LIKE 'sqlite%'""")
-                .mapTo(String.class)
-                .list();
+                        WHERE type = 'table' AND name NOT IN ('book', 'step', 'change') AND name NOT LIKE 'sqlite%'""").mapTo(String.class).list();
         for (String table : tables) {
             List<String> columns = pen.handle()
                     .createQuery("SELECT name FROM pragma_table_info(:table) WHERE name <> 'n' ORDER BY cid")
@@ -48,8 +44,7 @@ final class Journal {
             String differs = columns.stream()
                     .map(c -> "OLD.%s IS NOT NEW.%s".formatted(c, c))
                     .collect(Collectors.joining(" OR "));
-            pen.script(
-                    """
+            pen.script("""
                     CREATE TEMP TRIGGER %1$s_added AFTER INSERT ON main.%1$s BEGIN
                         INSERT INTO change (step, kind, row, was, now)
                         VALUES ((SELECT max(n) FROM step), '%1$s', NEW.n, NULL, %2$s);
@@ -58,8 +53,7 @@ final class Journal {
                         INSERT INTO change (step, kind, row, was, now)
                         VALUES ((SELECT max(n) FROM step), '%1$s', NEW.n, %3$s, %2$s);
                     END;
-                    """
-                            .formatted(table, image("NEW", columns), image("OLD", columns), differs));
+                    """.formatted(table, image("NEW", columns), image("OLD", columns), differs));
         }
     }
 

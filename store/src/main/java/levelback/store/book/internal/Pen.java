@@ -21,19 +21,18 @@ final class Pen implements AutoCloseable {
 
     private final Handle handle;
     private final Connection connection;
-    private final Map<String, PreparedStatement> ready =
-            new LinkedHashMap<>(STATEMENTS_KEPT, 0.75f, true) {
-                private static final long serialVersionUID = 1L;
+    private final Map<String, PreparedStatement> ready = new LinkedHashMap<>(STATEMENTS_KEPT, 0.75f, true) {
+        private static final long serialVersionUID = 1L;
 
-                @Override
-                protected boolean removeEldestEntry(Map.Entry<String, PreparedStatement> eldest) {
-                    if (size() <= STATEMENTS_KEPT) {
-                        return false;
-                    }
-                    closeQuietly(eldest.getValue());
-                    return true;
-                }
-            };
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, PreparedStatement> eldest) {
+            if (size() <= STATEMENTS_KEPT) {
+                return false;
+            }
+            closeQuietly(eldest.getValue());
+            return true;
+        }
+    };
 
     Pen(Handle handle) {
         this.handle = handle;

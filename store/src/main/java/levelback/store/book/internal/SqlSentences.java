@@ -40,7 +40,9 @@ final class SqlSentences {
             return "The book " + name + " is damaged and cannot be read any further: close it, keep a copy of the file,"
                     + " and go back to your last backup.";
         }
-        if (family.startsWith("SQLITE_READONLY") || family.startsWith("SQLITE_PERM") || family.startsWith("SQLITE_AUTH")) {
+        if (family.startsWith("SQLITE_READONLY")
+                || family.startsWith("SQLITE_PERM")
+                || family.startsWith("SQLITE_AUTH")) {
             return "The book " + name + " may not be written: its file or folder is read-only; nothing was changed."
                     + " Put the book in a folder of your own.";
         }

@@ -124,7 +124,8 @@ public final class SqliteBook implements Book {
 
     /** Pages that the file takes. */
     long pages() {
-        return connections.read(h -> h.createQuery("PRAGMA page_count").mapTo(Long.class).one());
+        return connections.read(
+                h -> h.createQuery("PRAGMA page_count").mapTo(Long.class).one());
     }
 
     @Override

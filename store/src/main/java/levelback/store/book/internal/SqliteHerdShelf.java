@@ -36,8 +36,7 @@ final class SqliteHerdShelf implements HerdShelf {
     private static final String NOBODY = "";
 
     /** A cow with the number in force on {@code :on}, or else the one nearest to that day: the next one, then the last. */
-    private static final String COW =
-            """
+    private static final String COW = """
             SELECT c.uuid, h.uuid AS herd, c.name, c.official_id, c.tag, c.birth, c.calving, c.parity, c.note,
                 (SELECT number FROM cow_number k WHERE k.cow = c.n AND k.gone = 0
                  ORDER BY CASE WHEN k.from_day <= :on AND ifnull(k.until_day, '9999') >= :on THEN 0
@@ -47,8 +46,7 @@ final class SqliteHerdShelf implements HerdShelf {
             FROM cow c JOIN herd h ON h.n = c.herd
             WHERE c.gone = 0 AND\s""";
 
-    private static final String SCORE =
-            """
+    private static final String SCORE = """
             SELECT s.uuid, c.uuid AS cow, v.uuid AS visit, p.uuid AS pass, w.uuid AS scorer, s.leg, k.id AS scale,
                 s.level, s.at_us, s.seen
             FROM score s JOIN cow c ON c.n = s.cow JOIN visit v ON v.n = s.visit LEFT JOIN pass p ON p.n = s.pass
@@ -63,8 +61,7 @@ final class SqliteHerdShelf implements HerdShelf {
 
     @Override
     public List<Herd> herds() {
-        return connections.read(h -> h.createQuery(
-                        """
+        return connections.read(h -> h.createQuery("""
                         SELECT h.uuid, h.name, h.zone, k.id AS scale, h.cows_in_milk
                         FROM herd h JOIN scale k ON k.n = h.scale WHERE h.gone = 0 ORDER BY h.name, h.n""")
                 .map((rs, ctx) -> new Herd(
@@ -96,13 +93,10 @@ final class SqliteHerdShelf implements HerdShelf {
 
     @Override
     public List<GaitScale> scales() {
-        return connections.read(h -> h
-                .createQuery("SELECT id FROM scale WHERE gone = 0 ORDER BY id")
-                .mapTo(String.class)
-                .list()
-                .stream()
-                .flatMap(id -> kept(h, id).stream())
-                .toList());
+        return connections.read(h ->
+                h.createQuery("SELECT id FROM scale WHERE gone = 0 ORDER BY id").mapTo(String.class).list().stream()
+                        .flatMap(id -> kept(h, id).stream())
+                        .toList());
     }
 
     @Override
@@ -111,8 +105,7 @@ final class SqliteHerdShelf implements HerdShelf {
     }
 
     private static Optional<GaitScale> kept(Handle handle, String id) {
-        List<ScaleLevel> levels = handle.createQuery(
-                        """
+        List<ScaleLevel> levels = handle.createQuery("""
                         SELECT l.level, l.words FROM scale_level l JOIN scale k ON k.n = l.scale
                         WHERE k.id = :id AND k.gone = 0 AND l.gone = 0 ORDER BY l.level""")
                 .bind("id", id)
@@ -144,17 +137,11 @@ final class SqliteHerdShelf implements HerdShelf {
             throw new StoreException("A scale needs at least two levels; " + scale.id() + " has "
                     + scale.levels().size() + ".");
         }
-        boolean there = pen.run(
-                        """
+        boolean there =
+                pen.run("""
                         UPDATE scale SET name = ?, source = ?, lame_cut = ?, severe_cut = ?, step = ?
-                        WHERE id = ? AND gone = 0""",
-                        scale.name(),
-                        scale.source(),
-                        scale.lameCut(),
-                        scale.severeCut(),
-                        scale.step(),
-                        scale.id())
-                > 0;
+                        WHERE id = ? AND gone = 0""", scale.name(), scale.source(), scale.lameCut(), scale.severeCut(), scale.step(), scale.id())
+                        > 0;
         if (!there) {
             pen.run(
                     """
@@ -169,23 +156,13 @@ final class SqliteHerdShelf implements HerdShelf {
                     scale.id());
         }
         for (ScaleLevel level : scale.levels()) {
-            boolean known = pen.run(
-                            """
+            boolean known = pen.run("""
                             UPDATE scale_level SET words = ? WHERE gone = 0 AND level = ?
-                                AND scale = (SELECT n FROM scale WHERE id = ? AND gone = 0)""",
-                            level.text(),
-                            level.value(),
-                            scale.id())
-                    > 0;
+                                AND scale = (SELECT n FROM scale WHERE id = ? AND gone = 0)""", level.text(), level.value(), scale.id()) > 0;
             if (!known) {
-                pen.run(
-                        """
+                pen.run("""
                         INSERT INTO scale_level (uuid, words, level, scale)
-                        VALUES (?, ?, ?, (SELECT n FROM scale WHERE id = ? AND gone = 0))""",
-                        UUID.randomUUID().toString(),
-                        level.text(),
-                        level.value(),
-                        scale.id());
+                        VALUES (?, ?, ?, (SELECT n FROM scale WHERE id = ? AND gone = 0))""", UUID.randomUUID().toString(), level.text(), level.value(), scale.id());
             }
         }
     }
@@ -208,11 +185,11 @@ final class SqliteHerdShelf implements HerdShelf {
 
     @Override
     public List<Person> people() {
-        return connections.read(
-                h -> h.createQuery("SELECT uuid, name, initials FROM person WHERE gone = 0 ORDER BY name, n")
-                        .map((rs, ctx) -> new Person(
-                                new PersonId(Columns.uuid(rs, "uuid")), rs.getString("name"), rs.getString("initials")))
-                        .list());
+        return connections.read(h -> h.createQuery(
+                        "SELECT uuid, name, initials FROM person WHERE gone = 0 ORDER BY name, n")
+                .map((rs, ctx) -> new Person(
+                        new PersonId(Columns.uuid(rs, "uuid")), rs.getString("name"), rs.getString("initials")))
+                .list());
     }
 
     @Override
@@ -220,19 +197,14 @@ final class SqliteHerdShelf implements HerdShelf {
         connections.write(
                 NOBODY,
                 "Person " + person.name(),
-                pen -> pen.run(
-                        """
+                pen -> pen.run("""
                         INSERT INTO person (uuid, name, initials) VALUES (?, ?, ?)
-                        ON CONFLICT (uuid) DO UPDATE SET gone = 0, name = excluded.name, initials = excluded.initials""",
-                        person.id().uuid().toString(),
-                        person.name(),
-                        person.initials()));
+                        ON CONFLICT (uuid) DO UPDATE SET gone = 0, name = excluded.name, initials = excluded.initials""", person.id().uuid().toString(), person.name(), person.initials()));
     }
 
     @Override
     public List<Cow> cows(HerdId herd, LocalDate on) {
-        return connections.read(h -> h.createQuery(COW
-                        + """
+        return connections.read(h -> h.createQuery(COW + """
                         h.uuid = :herd ORDER BY length(ltrim(number, '0')), ltrim(number, '0'), number""")
                 .bind("on", on.toString())
                 .bind("herd", herd.uuid().toString())
@@ -255,8 +227,7 @@ final class SqliteHerdShelf implements HerdShelf {
 
     @Override
     public Optional<Cow> cowByNumber(HerdId herd, String number, LocalDate on) {
-        return connections.read(h -> h.createQuery(
-                        """
+        return connections.read(h -> h.createQuery("""
                         SELECT c.uuid FROM cow_number k JOIN cow c ON c.n = k.cow AND c.gone = 0
                         WHERE k.herd = (SELECT n FROM herd WHERE uuid = :herd) AND k.number = :number AND k.gone = 0
                             AND ifnull(k.until_day, '9999') >= :on
@@ -326,19 +297,15 @@ final class SqliteHerdShelf implements HerdShelf {
         connections.write(
                 NOBODY,
                 "End of a cow's number",
-                pen -> pen.run(
-                        """
+                pen -> pen.run("""
                         UPDATE cow_number SET until_day = ?1
                         WHERE cow = (SELECT n FROM cow WHERE uuid = ?2) AND gone = 0 AND from_day <= ?1
-                            AND ifnull(until_day, '9999') > ?1""",
-                        lastDay.toString(),
-                        cow.uuid().toString()));
+                            AND ifnull(until_day, '9999') > ?1""", lastDay.toString(), cow.uuid().toString()));
     }
 
     @Override
     public List<Visit> visits(HerdId herd) {
-        return connections.read(h -> h.createQuery(
-                        """
+        return connections.read(h -> h.createQuery("""
                         SELECT v.uuid, v.day, row_number() OVER (ORDER BY v.day) AS ordinal
                         FROM visit v WHERE v.gone = 0 AND v.herd = (SELECT n FROM herd WHERE uuid = :herd)
                         ORDER BY v.day""")
@@ -357,15 +324,10 @@ final class SqliteHerdShelf implements HerdShelf {
         connections.write(
                 NOBODY,
                 "Visit of " + date,
-                pen -> pen.run(
-                        """
+                pen -> pen.run("""
                         INSERT INTO visit (uuid, herd, day) VALUES (?, (SELECT n FROM herd WHERE uuid = ?), ?)
-                        ON CONFLICT (herd, day) WHERE gone = 0 DO NOTHING""",
-                        UUID.randomUUID().toString(),
-                        herd.uuid().toString(),
-                        date.toString()));
-        return visitOf(herd, date)
-                .orElseThrow(() -> new StoreException("The herd of this visit is not in the book."));
+                        ON CONFLICT (herd, day) WHERE gone = 0 DO NOTHING""", UUID.randomUUID().toString(), herd.uuid().toString(), date.toString()));
+        return visitOf(herd, date).orElseThrow(() -> new StoreException("The herd of this visit is not in the book."));
     }
 
     private Optional<Visit> visitOf(HerdId herd, LocalDate date) {
@@ -380,16 +342,11 @@ final class SqliteHerdShelf implements HerdShelf {
             String visit = score.visit().uuid().toString();
             String scorer = score.scorer().uuid().toString();
             Object leg = Columns.argument(score.leg());
-            pen.run(
-                    """
+            pen.run("""
                     UPDATE score SET in_force = 0
                     WHERE visit = (SELECT n FROM visit WHERE uuid = ?) AND cow = (SELECT n FROM cow WHERE uuid = ?)
                         AND scorer = (SELECT n FROM person WHERE uuid = ?) AND ifnull(leg, '') = ifnull(?, '')
-                        AND gone = 0 AND in_force = 1""",
-                    visit,
-                    cow,
-                    scorer,
-                    leg);
+                        AND gone = 0 AND in_force = 1""", visit, cow, scorer, leg);
             Score kept = withOwnId(pen, score);
             pen.run(
                     """
@@ -412,7 +369,8 @@ final class SqliteHerdShelf implements HerdShelf {
     }
 
     private static Score withOwnId(Pen pen, Score s) {
-        boolean used = pen.any("SELECT 1 FROM score WHERE uuid = ?", s.id().uuid().toString());
+        boolean used =
+                pen.any("SELECT 1 FROM score WHERE uuid = ?", s.id().uuid().toString());
         Instant at = Columns.instant(Columns.micros(s.at()));
         return new Score(
                 used ? ScoreId.fresh() : s.id(),
@@ -429,8 +387,8 @@ final class SqliteHerdShelf implements HerdShelf {
 
     @Override
     public List<Score> scoresOf(VisitId visit) {
-        return connections.read(h -> scores(
-                h.createQuery(SCORE + "s.visit = (SELECT n FROM visit WHERE uuid = :visit) ORDER BY s.n")
+        return connections.read(
+                h -> scores(h.createQuery(SCORE + "s.visit = (SELECT n FROM visit WHERE uuid = :visit) ORDER BY s.n")
                         .bind("visit", visit.uuid().toString())));
     }
 
@@ -444,8 +402,8 @@ final class SqliteHerdShelf implements HerdShelf {
 
     @Override
     public List<Score> scoresOf(CowId cow) {
-        return connections.read(h ->
-                scores(h.createQuery(SCORE + "s.cow = (SELECT n FROM cow WHERE uuid = :cow) ORDER BY v.day, s.n")
+        return connections.read(
+                h -> scores(h.createQuery(SCORE + "s.cow = (SELECT n FROM cow WHERE uuid = :cow) ORDER BY v.day, s.n")
                         .bind("cow", cow.uuid().toString())));
     }
 
@@ -496,13 +454,13 @@ final class SqliteHerdShelf implements HerdShelf {
         connections.write(
                 NOBODY,
                 "Tag taken off",
-                pen -> pen.run("UPDATE tag SET gone = 1 WHERE uuid = ?", tag.uuid().toString()));
+                pen -> pen.run(
+                        "UPDATE tag SET gone = 1 WHERE uuid = ?", tag.uuid().toString()));
     }
 
     @Override
     public List<Tag> tagsOf(PassId pass) {
-        return connections.read(h -> h.createQuery(
-                        """
+        return connections.read(h -> h.createQuery("""
                         SELECT t.*, w.uuid AS by_uuid FROM tag t JOIN person w ON w.n = t.person
                         WHERE t.gone = 0 AND t.pass = (SELECT n FROM pass WHERE uuid = :pass) ORDER BY t.frame, t.n""")
                 .bind("pass", pass.uuid().toString())

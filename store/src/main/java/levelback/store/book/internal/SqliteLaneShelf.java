@@ -26,8 +26,7 @@ final class SqliteLaneShelf implements LaneShelf {
     private static final String RECORDING =
             "SELECT r.*, v.uuid AS visit_uuid FROM recording r JOIN visit v ON v.n = r.visit WHERE r.gone = 0 AND ";
 
-    private static final String PASS =
-            """
+    private static final String PASS = """
             SELECT p.*, r.uuid AS recording_uuid, c.uuid AS cow_uuid
             FROM pass p JOIN recording r ON r.n = p.recording LEFT JOIN cow c ON c.n = p.cow
             WHERE p.gone = 0 AND\s""";
@@ -146,8 +145,7 @@ final class SqliteLaneShelf implements LaneShelf {
 
     @Override
     public List<Pass> passesOf(CowId cow) {
-        return connections.read(h -> h.createQuery(
-                        """
+        return connections.read(h -> h.createQuery("""
                         SELECT p.*, r.uuid AS recording_uuid, c.uuid AS cow_uuid
                         FROM pass p JOIN recording r ON r.n = p.recording JOIN cow c ON c.n = p.cow
                             JOIN visit v ON v.n = r.visit
@@ -178,13 +176,12 @@ final class SqliteLaneShelf implements LaneShelf {
 
     @Override
     public List<GateRead> readsOf(VisitId visit) {
-        return connections.read(h -> h.createQuery(
-                        """
+        return connections.read(h -> h.createQuery("""
                         SELECT at_us, tag, reader FROM gate_read
                         WHERE gone = 0 AND visit = (SELECT n FROM visit WHERE uuid = :visit) ORDER BY at_us, n""")
                 .bind("visit", visit.uuid().toString())
-                .map((rs, ctx) -> new GateRead(
-                        Columns.instant(rs.getLong("at_us")), rs.getString("tag"), rs.getString("reader")))
+                .map((rs, ctx) ->
+                        new GateRead(Columns.instant(rs.getLong("at_us")), rs.getString("tag"), rs.getString("reader")))
                 .list());
     }
 

@@ -121,21 +121,14 @@ final class SqliteTrimShelf implements TrimShelf {
             String id = foot.uuid().toString();
             for (FootAction action : FootAction.values()) {
                 if (actions.contains(action)) {
-                    pen.run(
-                            """
+                    pen.run("""
                             INSERT INTO foot_action (uuid, foot, action)
                             VALUES (?, (SELECT n FROM foot WHERE uuid = ?), ?)
-                            ON CONFLICT (foot, action) WHERE gone = 0 DO NOTHING""",
-                            UUID.randomUUID().toString(),
-                            id,
-                            action.key());
+                            ON CONFLICT (foot, action) WHERE gone = 0 DO NOTHING""", UUID.randomUUID().toString(), id, action.key());
                 } else {
-                    pen.run(
-                            """
+                    pen.run("""
                             UPDATE foot_action SET gone = 1
-                            WHERE foot = (SELECT n FROM foot WHERE uuid = ?) AND action = ? AND gone = 0""",
-                            id,
-                            action.key());
+                            WHERE foot = (SELECT n FROM foot WHERE uuid = ?) AND action = ? AND gone = 0""", id, action.key());
                 }
             }
             // Off before on: a claw may lose yesterday's block and get a new one on the same day.
@@ -148,40 +141,29 @@ final class SqliteTrimShelf implements TrimShelf {
 
     private static void blocksOff(Pen pen, String foot, boolean off) {
         if (off) {
-            pen.run(
-                    """
+            pen.run("""
                     UPDATE block SET off_day = l.day, off_foot = f.n
                     FROM foot f JOIN lift l ON l.n = f.lift
                     WHERE f.uuid = ? AND block.cow = l.cow AND block.leg = f.leg AND block.gone = 0
-                        AND block.off_day IS NULL AND block.on_day <= l.day AND block.on_foot <> f.n""",
-                    foot);
+                        AND block.off_day IS NULL AND block.on_day <= l.day AND block.on_foot <> f.n""", foot);
         } else {
-            pen.run(
-                    """
+            pen.run("""
                     UPDATE block SET off_day = NULL, off_foot = NULL
-                    WHERE off_foot = (SELECT n FROM foot WHERE uuid = ?) AND gone = 0""",
-                    foot);
+                    WHERE off_foot = (SELECT n FROM foot WHERE uuid = ?) AND gone = 0""", foot);
         }
     }
 
     private static void blockOn(Pen pen, String foot, Claw claw, boolean on) {
         if (on) {
-            pen.run(
-                    """
+            pen.run("""
                     INSERT INTO block (uuid, cow, leg, claw, on_day, on_foot)
                     SELECT ?1, l.cow, f.leg, ?2, l.day, f.n FROM foot f JOIN lift l ON l.n = f.lift
                     WHERE f.uuid = ?3 AND NOT EXISTS
-                        (SELECT 1 FROM block b WHERE b.on_foot = f.n AND b.claw = ?2 AND b.gone = 0)""",
-                    UUID.randomUUID().toString(),
-                    claw.key(),
-                    foot);
+                        (SELECT 1 FROM block b WHERE b.on_foot = f.n AND b.claw = ?2 AND b.gone = 0)""", UUID.randomUUID().toString(), claw.key(), foot);
         } else {
-            pen.run(
-                    """
+            pen.run("""
                     UPDATE block SET gone = 1
-                    WHERE on_foot = (SELECT n FROM foot WHERE uuid = ?) AND claw = ? AND gone = 0""",
-                    foot,
-                    claw.key());
+                    WHERE on_foot = (SELECT n FROM foot WHERE uuid = ?) AND claw = ? AND gone = 0""", foot, claw.key());
         }
     }
 
@@ -225,11 +207,9 @@ final class SqliteTrimShelf implements TrimShelf {
                                 UUID.randomUUID().toString(),
                                 lift.uuid().toString(),
                                 on.get().toString())
-                        : pen.run(
-                                """
+                        : pen.run("""
                                 UPDATE recheck SET gone = 1
-                                WHERE lift = (SELECT n FROM lift WHERE uuid = ?) AND gone = 0""",
-                                lift.uuid().toString()));
+                                WHERE lift = (SELECT n FROM lift WHERE uuid = ?) AND gone = 0""", lift.uuid().toString()));
     }
 
     @Override
@@ -237,19 +217,14 @@ final class SqliteTrimShelf implements TrimShelf {
         connections.write(
                 NOBODY,
                 "Photo " + file.getFileName(),
-                pen -> pen.run(
-                        """
+                pen -> pen.run("""
                         INSERT INTO photo (uuid, foot, file) VALUES (?, (SELECT n FROM foot WHERE uuid = ?), ?)
-                        ON CONFLICT (foot, file) WHERE gone = 0 DO NOTHING""",
-                        UUID.randomUUID().toString(),
-                        foot.uuid().toString(),
-                        file.toString()));
+                        ON CONFLICT (foot, file) WHERE gone = 0 DO NOTHING""", UUID.randomUUID().toString(), foot.uuid().toString(), file.toString()));
     }
 
     @Override
     public List<Path> photosOf(FootId foot) {
-        return connections.read(h -> h.createQuery(
-                        """
+        return connections.read(h -> h.createQuery("""
                         SELECT file FROM photo WHERE gone = 0 AND foot = (SELECT n FROM foot WHERE uuid = :foot)
                         ORDER BY n""")
                 .bind("foot", foot.uuid().toString())
@@ -260,27 +235,22 @@ final class SqliteTrimShelf implements TrimShelf {
     @Override
     public List<LiftCard> cardsOf(CowId cow) {
         Map<String, String> arguments = Map.of("cow", cow.uuid().toString());
-        return connections.read(h ->
-                cards(h, "l.cow = (SELECT n FROM cow WHERE uuid = :cow)", arguments, "l.day DESC, l.n DESC"));
+        return connections.read(
+                h -> cards(h, "l.cow = (SELECT n FROM cow WHERE uuid = :cow)", arguments, "l.day DESC, l.n DESC"));
     }
 
     @Override
     public List<LiftCard> cardsOf(HerdId herd, LocalDate from, LocalDate to) {
         Map<String, String> arguments =
                 Map.of("herd", herd.uuid().toString(), "from", from.toString(), "to", to.toString());
-        return connections.read(h -> cards(
-                h,
-                """
+        return connections.read(h -> cards(h, """
                 l.day BETWEEN :from AND :to
-                    AND l.cow IN (SELECT n FROM cow WHERE herd = (SELECT n FROM herd WHERE uuid = :herd))""",
-                arguments,
-                "l.day, l.n"));
+                    AND l.cow IN (SELECT n FROM cow WHERE herd = (SELECT n FROM herd WHERE uuid = :herd))""", arguments, "l.day, l.n"));
     }
 
     @Override
     public List<Block> blocksOn(HerdId herd, LocalDate day) {
-        return connections.read(h -> h.createQuery(
-                        """
+        return connections.read(h -> h.createQuery("""
                         SELECT c.uuid AS cow_uuid, b.leg, b.claw, b.on_day, b.off_day
                         FROM block b JOIN cow c ON c.n = b.cow
                         WHERE b.gone = 0 AND c.herd = (SELECT n FROM herd WHERE uuid = :herd)
@@ -300,56 +270,36 @@ final class SqliteTrimShelf implements TrimShelf {
     /** All parts of the cards in one query each, put together here: the time does not grow with the number of cards. */
     private static List<LiftCard> cards(Handle h, String which, Map<String, String> arguments, String order) {
         String lifts = "(SELECT l.n FROM lift l WHERE l.gone = 0 AND " + which + ")";
-        Map<String, List<Finding>> findings = grouped(
-                h,
-                """
+        Map<String, List<Finding>> findings = grouped(h, """
                 SELECT f.uuid AS owner, d.* FROM finding d JOIN foot f ON f.n = d.foot
-                WHERE d.gone = 0 AND f.gone = 0 AND f.lift IN %s ORDER BY d.n"""
-                        .formatted(lifts),
-                arguments,
-                (rs, ctx) -> finding(rs));
-        Map<String, List<FootAction>> actions = grouped(
-                h,
-                """
+                WHERE d.gone = 0 AND f.gone = 0 AND f.lift IN %s ORDER BY d.n""".formatted(lifts), arguments, (rs, ctx) -> finding(rs));
+        Map<String, List<FootAction>> actions =
+                grouped(h, """
                 SELECT f.uuid AS owner, a.action FROM foot_action a JOIN foot f ON f.n = a.foot
-                WHERE a.gone = 0 AND f.gone = 0 AND f.lift IN %s ORDER BY a.n"""
-                        .formatted(lifts),
-                arguments,
-                (rs, ctx) -> action(rs.getString("action")));
-        Map<String, List<FootCard>> feet = grouped(
-                h,
-                """
+                WHERE a.gone = 0 AND f.gone = 0 AND f.lift IN %s ORDER BY a.n""".formatted(lifts), arguments, (rs, ctx) -> action(rs.getString("action")));
+        Map<String, List<FootCard>> feet = grouped(h, """
                 SELECT l.uuid AS owner, f.* FROM foot f JOIN lift l ON l.n = f.lift
-                WHERE f.gone = 0 AND f.lift IN %s ORDER BY f.n"""
-                        .formatted(lifts),
-                arguments,
-                (rs, ctx) -> {
-                    Foot foot = new Foot(
-                            new FootId(Columns.uuid(rs, "uuid")),
-                            new LiftId(Columns.uuid(rs, "owner")),
-                            Leg.valueOf(rs.getString("leg")),
-                            rs.getBoolean("no_lesion"));
-                    String id = rs.getString("uuid");
-                    Set<FootAction> done = EnumSet.noneOf(FootAction.class);
-                    done.addAll(actions.getOrDefault(id, List.of()));
-                    return new FootCard(foot, findings.getOrDefault(id, List.of()), done);
-                });
-        Map<String, List<MedicineNote>> medicines = grouped(
-                h,
-                """
+                WHERE f.gone = 0 AND f.lift IN %s ORDER BY f.n""".formatted(lifts), arguments, (rs, ctx) -> {
+            Foot foot = new Foot(
+                    new FootId(Columns.uuid(rs, "uuid")),
+                    new LiftId(Columns.uuid(rs, "owner")),
+                    Leg.valueOf(rs.getString("leg")),
+                    rs.getBoolean("no_lesion"));
+            String id = rs.getString("uuid");
+            Set<FootAction> done = EnumSet.noneOf(FootAction.class);
+            done.addAll(actions.getOrDefault(id, List.of()));
+            return new FootCard(foot, findings.getOrDefault(id, List.of()), done);
+        });
+        Map<String, List<MedicineNote>> medicines =
+                grouped(h, """
                 SELECT l.uuid AS owner, m.* FROM medicine m JOIN lift l ON l.n = m.lift
-                WHERE m.gone = 0 AND m.lift IN %s"""
-                        .formatted(lifts),
-                arguments,
-                (rs, ctx) -> medicine(rs));
-        return h.createQuery(
-                        """
+                WHERE m.gone = 0 AND m.lift IN %s""".formatted(lifts), arguments, (rs, ctx) -> medicine(rs));
+        return h.createQuery("""
                         SELECT l.uuid, c.uuid AS cow_uuid, l.day, w.uuid AS trimmer_uuid, l.chance, l.refused, l.done,
                             r.day AS look_again
                         FROM lift l JOIN cow c ON c.n = l.cow JOIN person w ON w.n = l.trimmer
                             LEFT JOIN recheck r ON r.lift = l.n AND r.gone = 0
-                        WHERE l.gone = 0 AND %s ORDER BY %s"""
-                                .formatted(which, order))
+                        WHERE l.gone = 0 AND %s ORDER BY %s""".formatted(which, order))
                 .bindMap(arguments)
                 .map((rs, ctx) -> {
                     String id = rs.getString("uuid");
