@@ -17,7 +17,8 @@ public final class SystemLibraries {
 
     private static final List<String> FOR_TEXT = List.of(
             "libpango-1.0.so.0", "libpangoft2-1.0.so.0", "libfontconfig.so.1", "libfreetype.so.6", "libglib-2.0.so.0");
-    private static final List<String> FOR_WINDOWS = List.of("libgtk-3.so.0", "libgdk-3.so.0", "libX11.so.6", "libXtst.so.6");
+    private static final List<String> FOR_WINDOWS =
+            List.of("libgtk-3.so.0", "libgdk-3.so.0", "libX11.so.6", "libXtst.so.6");
     private static final String TEXT_PACKAGES = "libpango-1.0-0 libpangoft2-1.0-0 fontconfig libfreetype6 libglib2.0-0";
     private static final String WINDOW_PACKAGES = "libgtk-3-0 libxtst6";
 
@@ -53,12 +54,14 @@ public final class SystemLibraries {
             return Optional.empty();
         }
         boolean windows = gone.stream().anyMatch(FOR_WINDOWS::contains);
-        String packages =
-                String.join(" ", Stream.of(text ? TEXT_PACKAGES : "", windows ? WINDOW_PACKAGES : "")
+        String packages = String.join(
+                " ",
+                Stream.of(text ? TEXT_PACKAGES : "", windows ? WINDOW_PACKAGES : "")
                         .filter(part -> !part.isEmpty())
                         .toList());
-        return Optional.of("The desk cannot open because " + gone.get(0) + " is missing; install it (Debian: apt-get install "
-                + packages + "); commands, demo and report work without it.");
+        return Optional.of(
+                "The desk cannot open because " + gone.get(0) + " is missing; install it (Debian: apt-get install "
+                        + packages + "); commands, demo and report work without it.");
     }
 
     private static boolean isIn(List<Path> folders, String name) {

@@ -26,7 +26,9 @@ final class Toolkit {
             return;
         }
         if (System.getProperty("glass.platform") == null
-                && System.getProperty("os.name", "").toLowerCase(java.util.Locale.ROOT).contains("linux")
+                && System.getProperty("os.name", "")
+                        .toLowerCase(java.util.Locale.ROOT)
+                        .contains("linux")
                 && !(screenWanted && SystemLibraries.hasScreen(System.getenv()))) {
             System.setProperty("glass.platform", "Monocle");
             System.setProperty("monocle.platform", "Headless");

@@ -58,7 +58,8 @@ public final class FourFeet extends Region {
             claw.getStyleClass().removeIf(name -> name.startsWith("lb-"));
             claw.getStyleClass().add("lb-claw");
             if (first.filter(leg::equals).isPresent()) {
-                claw.getStyleClass().addAll("lb-claw-first", "lb-claw-" + leg.name().toLowerCase(Locale.ROOT));
+                claw.getStyleClass()
+                        .addAll("lb-claw-first", "lb-claw-" + leg.name().toLowerCase(Locale.ROOT));
             } else if (next.filter(leg::equals).isPresent()) {
                 claw.getStyleClass().add("lb-claw-next");
             }

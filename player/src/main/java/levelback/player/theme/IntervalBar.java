@@ -52,9 +52,12 @@ public final class IntervalBar extends Region {
         value = estimate.value().orElse(Double.NaN);
         interval = estimate.interval();
         supported(true);
-        setAccessibleText(estimate.value().isEmpty()
-                ? estimate.why().orElse("")
-                : value + interval.map(i -> ", " + i.low() + " to " + i.high()).orElse("") + ", n " + estimate.n());
+        setAccessibleText(
+                estimate.value().isEmpty()
+                        ? estimate.why().orElse("")
+                        : value
+                                + interval.map(i -> ", " + i.low() + " to " + i.high())
+                                        .orElse("") + ", n " + estimate.n());
         requestLayout();
     }
 

@@ -52,7 +52,9 @@ final class Oklab {
     }
 
     private static double luminance(Color colour) {
-        return 0.2126 * linear(colour.getRed()) + 0.7152 * linear(colour.getGreen()) + 0.0722 * linear(colour.getBlue());
+        return 0.2126 * linear(colour.getRed())
+                + 0.7152 * linear(colour.getGreen())
+                + 0.0722 * linear(colour.getBlue());
     }
 
     private static double cube(double x) {

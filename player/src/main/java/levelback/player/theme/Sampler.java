@@ -82,12 +82,7 @@ public final class Sampler extends VBox {
                         text("Interval bar", Style.HEAD),
                         row(bar, new Label(".62 (.50 to .76)"), own, new Label("own range"), weak),
                         text("Keys and fields", Style.HEAD),
-                        row(
-                                Keys.main("Next pass", "Enter"),
-                                Keys.button("Cannot score…", "U"),
-                                down,
-                                off,
-                                field),
+                        row(Keys.main("Next pass", "Enter"), Keys.button("Cannot score…", "U"), down, off, field),
                         text("Rows", Style.HEAD),
                         chosenRow,
                         plainRow,

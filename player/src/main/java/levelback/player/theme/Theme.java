@@ -29,10 +29,12 @@ public final class Theme {
 
     /** Black or white: one of the two has at least 4.58 on any ground. */
     private static final Color DARK_DIGIT = Color.BLACK;
+
     private static final Map<Role, Color> LIGHT = read("light");
     private static final Map<Role, Color> DARK = read("dark");
-    private static final String DESK_CSS =
-            Objects.requireNonNull(Theme.class.getResource("/levelback/player/theme/desk.css")).toExternalForm();
+    private static final String DESK_CSS = Objects.requireNonNull(
+                    Theme.class.getResource("/levelback/player/theme/desk.css"))
+            .toExternalForm();
     private static boolean fontsLoaded;
 
     /** The weights that the desk's face has. */
@@ -94,8 +96,7 @@ public final class Theme {
         loadFonts();
         String colours = colourSheet(dark);
         return List.of(
-                "data:text/css;base64,"
-                        + Base64.getEncoder().encodeToString(colours.getBytes(StandardCharsets.UTF_8)),
+                "data:text/css;base64," + Base64.getEncoder().encodeToString(colours.getBytes(StandardCharsets.UTF_8)),
                 DESK_CSS);
     }
 
@@ -181,13 +182,15 @@ public final class Theme {
         }
         for (String face : List.of("Regular", "SemiBold", "Bold", "Italic")) {
             String name = "/levelback/player/theme/LevelbackSans-" + face + ".ttf";
-            Font.loadFont(Objects.requireNonNull(Theme.class.getResource(name), name).toExternalForm(), 13);
+            Font.loadFont(
+                    Objects.requireNonNull(Theme.class.getResource(name), name).toExternalForm(), 13);
         }
         fontsLoaded = true;
     }
 
     private static Map<Role, Color> read(String theme) {
-        Matcher block = Pattern.compile("\\." + theme + " \\{(.*?)\\n\\}", Pattern.DOTALL).matcher(tokens());
+        Matcher block = Pattern.compile("\\." + theme + " \\{(.*?)\\n\\}", Pattern.DOTALL)
+                .matcher(tokens());
         if (!block.find()) {
             throw new IllegalStateException("tokens.css has no block ." + theme);
         }
@@ -204,7 +207,8 @@ public final class Theme {
     }
 
     static String tokens() {
-        try (InputStream in = Objects.requireNonNull(Theme.class.getResourceAsStream("/levelback/player/theme/tokens.css"))) {
+        try (InputStream in =
+                Objects.requireNonNull(Theme.class.getResourceAsStream("/levelback/player/theme/tokens.css"))) {
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -31,8 +31,21 @@ class SamplerTest {
                 }
             }
             for (Role role : new Role[] {
-                Role.SHEET, Role.S0, Role.S1, Role.S15, Role.S2, Role.S3, Role.LF, Role.RF, Role.LH, Role.RH, Role.GATE,
-                Role.GATE_WASH, Role.RADDLE, Role.STOP, Role.STOP_WASH
+                Role.SHEET,
+                Role.S0,
+                Role.S1,
+                Role.S15,
+                Role.S2,
+                Role.S3,
+                Role.LF,
+                Role.RF,
+                Role.LH,
+                Role.RH,
+                Role.GATE,
+                Role.GATE_WASH,
+                Role.RADDLE,
+                Role.STOP,
+                Role.STOP_WASH
             }) {
                 assertThat(colours).as("%s, dark %s", role, dark).contains(argb(role, dark));
             }

@@ -60,8 +60,8 @@ class ThemeTest {
             Matcher ramp = Pattern.compile("-lb-ramp-(\\S+): (#\\S+);").matcher(css);
             int steps = 0;
             while (ramp.find()) {
-                Matcher digit =
-                        Pattern.compile("-lb-digit-" + ramp.group(1) + ": (#\\S+);").matcher(css);
+                Matcher digit = Pattern.compile("-lb-digit-" + ramp.group(1) + ": (#\\S+);")
+                        .matcher(css);
                 assertThat(digit.find()).isTrue();
                 assertThat(wcag(Color.web(digit.group(1)), Color.web(ramp.group(2))))
                         .as("step %s, dark %s", ramp.group(1), dark)
