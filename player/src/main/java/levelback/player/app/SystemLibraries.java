@@ -70,7 +70,7 @@ public final class SystemLibraries {
 
     private static List<Path> folders(Map<String, String> environment) {
         List<Path> folders = new ArrayList<>();
-        for (String given : environment.getOrDefault("LD_LIBRARY_PATH", "").split(":")) {
+        for (String given : environment.getOrDefault("LD_LIBRARY_PATH", "").split(":", -1)) {
             if (!given.isBlank()) {
                 folders.add(Path.of(given));
             }
