@@ -1,4 +1,4 @@
-/** The start of the program and the shell of the desk. */
+/** The start of the program. */
 @NullMarked
 package levelback.player.app;
 

@@ -64,6 +64,15 @@ public interface Desk {
     /** Sets the second line of a gate in the race, and how much of its work is done. */
     void gateLine(PageId page, String line, double fractionDone);
 
+    /** Asks for video files and hands them to the page that brings recordings in (Ctrl O). */
+    void chooseRecordings();
+
+    /** Goes into or out of chute mode on Trim (F9). */
+    void chuteMode(boolean on);
+
+    /** Puts another visit on show, such as the one a recording came in with; pages are then {@link Page#shown()} anew. */
+    void show(Visit visit);
+
     /** Whether the dark theme is on. */
     boolean dark();
 

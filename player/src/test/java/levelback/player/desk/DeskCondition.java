@@ -1,7 +1,7 @@
 package levelback.player.desk;
 
 import java.util.Optional;
-import levelback.player.app.SystemLibraries;
+import levelback.player.shell.SystemLibraries;
 import org.junit.jupiter.api.extension.ConditionEvaluationResult;
 import org.junit.jupiter.api.extension.ExecutionCondition;
 import org.junit.jupiter.api.extension.ExtensionContext;

@@ -8,7 +8,7 @@ import java.util.HashSet;
 import java.util.Set;
 import javafx.scene.Scene;
 import javafx.scene.image.WritableImage;
-import levelback.player.app.Snapshot;
+import levelback.player.shell.Snapshot;
 import levelback.player.desk.Fx;
 import levelback.player.desk.NeedsDesk;
 import org.junit.jupiter.api.Test;

@@ -1,4 +1,4 @@
-package levelback.player.app;
+package levelback.player.shell;
 
 import java.nio.file.Files;
 import java.nio.file.Path;

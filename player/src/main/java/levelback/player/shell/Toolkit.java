@@ -1,4 +1,4 @@
-package levelback.player.app;
+package levelback.player.shell;
 
 import java.util.concurrent.CountDownLatch;
 import java.util.logging.Level;

@@ -1,4 +1,4 @@
-package levelback.player.app;
+package levelback.player.shell;
 
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
