@@ -8,9 +8,9 @@ import java.util.HashSet;
 import java.util.Set;
 import javafx.scene.Scene;
 import javafx.scene.image.WritableImage;
-import levelback.player.shell.Snapshot;
 import levelback.player.desk.Fx;
 import levelback.player.desk.NeedsDesk;
+import levelback.player.shell.Snapshot;
 import org.junit.jupiter.api.Test;
 
 @NeedsDesk
