@@ -31,40 +31,116 @@ public final class Lesions {
                     true,
                     List.of(10, 9, 0),
                     true),
-            skin("ID", "interdigital dermatitis", "cleft dermatitis", "mild dermatitis around the claws that is not digital"
-                    + " dermatitis", false, List.of(0), false),
-            skin("IP", "interdigital phlegmon (foul)", "foul", "even, painful swelling of the foot with smell and sudden"
-                    + " lameness", true, List.of(0, 9), false),
-            skin("IH", "interdigital hyperplasia", "growth in cleft", "fibrous growth between the claws", false,
-                    List.of(0), false),
-            skin("HHE", "heel horn erosion", "heel erosion", "pits to grooves in the shape of a V at the bulb, sometimes"
-                    + " down to the corium", false, List.of(6), false),
-            horn("SU", "sole ulcer", "sole ulcer", "horn defect with the corium exposed, at the usual site of the sole",
-                    true, List.of(4)),
-            horn("BU", "bulb ulcer", "bulb ulcer", "horn defect with the corium exposed, at the bulb", true, List.of(6)),
-            horn("TU", "toe ulcer", "toe ulcer", "horn defect with the corium exposed, at the toe", true, List.of(1, 5)),
+            skin(
+                    "ID",
+                    "interdigital dermatitis",
+                    "cleft dermatitis",
+                    "mild dermatitis around the claws that is not digital" + " dermatitis",
+                    false,
+                    List.of(0),
+                    false),
+            skin(
+                    "IP",
+                    "interdigital phlegmon (foul)",
+                    "foul",
+                    "even, painful swelling of the foot with smell and sudden" + " lameness",
+                    true,
+                    List.of(0, 9),
+                    false),
+            skin(
+                    "IH",
+                    "interdigital hyperplasia",
+                    "growth in cleft",
+                    "fibrous growth between the claws",
+                    false,
+                    List.of(0),
+                    false),
+            skin(
+                    "HHE",
+                    "heel horn erosion",
+                    "heel erosion",
+                    "pits to grooves in the shape of a V at the bulb, sometimes" + " down to the corium",
+                    false,
+                    List.of(6),
+                    false),
+            horn(
+                    "SU",
+                    "sole ulcer",
+                    "sole ulcer",
+                    "horn defect with the corium exposed, at the usual site of the sole",
+                    true,
+                    List.of(4)),
+            horn(
+                    "BU",
+                    "bulb ulcer",
+                    "bulb ulcer",
+                    "horn defect with the corium exposed, at the bulb",
+                    true,
+                    List.of(6)),
+            horn(
+                    "TU",
+                    "toe ulcer",
+                    "toe ulcer",
+                    "horn defect with the corium exposed, at the toe",
+                    true,
+                    List.of(1, 5)),
             horn("TN", "toe necrosis", "toe necrosis", "death of the tip of the toe, bone included", true, List.of(1)),
-            horn("SH", "sole haemorrhage", "haemorrhage", "pale yellow to red staining of sole or white line", false,
+            horn(
+                    "SH",
+                    "sole haemorrhage",
+                    "haemorrhage",
+                    "pale yellow to red staining of sole or white line",
+                    false,
                     List.of(5, 4)),
-            horn("SHD", "sole haemorrhage, diffuse", "diffuse haemorrhage", "staining of sole or white line that is"
-                    + " spread out", false, List.of(5, 4)),
-            horn("SHC", "sole haemorrhage, circumscribed", "haemorrhage spot", "staining of sole or white line with a"
-                    + " clear edge", false, List.of(4, 5)),
-            horn("WLF", "white line fissure", "white line fissure", "separation of the white line that stays after"
-                    + " balancing", false, List.of(3, 2, 1)),
-            horn("WLA", "white line abscess", "white line abscess", "pus under the white line", true,
+            horn(
+                    "SHD",
+                    "sole haemorrhage, diffuse",
+                    "diffuse haemorrhage",
+                    "staining of sole or white line that is" + " spread out",
+                    false,
+                    List.of(5, 4)),
+            horn(
+                    "SHC",
+                    "sole haemorrhage, circumscribed",
+                    "haemorrhage spot",
+                    "staining of sole or white line with a" + " clear edge",
+                    false,
+                    List.of(4, 5)),
+            horn(
+                    "WLF",
+                    "white line fissure",
+                    "white line fissure",
+                    "separation of the white line that stays after" + " balancing",
+                    false,
                     List.of(3, 2, 1)),
+            horn("WLA", "white line abscess", "white line abscess", "pus under the white line", true, List.of(3, 2, 1)),
             horn("DS", "double sole", "double sole", "two layers of under-run sole horn", false, List.of(5, 4, 6)),
             horn("HF", "horn fissure", "wall crack", "crack in the wall", false, List.of(7, 8)),
             horn("HFA", "horn fissure, axial", "inner wall crack", "crack in the inner wall", false, List.of(11, 12)),
             horn("HFH", "horn fissure, horizontal", "crack across", "crack across the wall", false, List.of(7, 8)),
             horn("HFV", "horn fissure, vertical", "crack lengthwise", "crack along the wall", false, List.of(7, 8)),
             horn("TS", "thin sole", "thin sole", "sole that yields to finger pressure", false, List.of(5, 4)),
-            shape("SW", "swelling of coronet or bulb", "swelling", "swelling of the tissue above the horn, from another"
-                    + " cause than foul", true, List.of(9)),
-            shape("AC", "asymmetric claws", "uneven claws", "clear difference in width, height or length that trimming"
-                    + " does not balance", false, List.of()),
-            shape("CC", "corkscrew claw", "corkscrew", "twisted claw; its front edge is not straight", false, List.of()),
+            shape(
+                    "SW",
+                    "swelling of coronet or bulb",
+                    "swelling",
+                    "swelling of the tissue above the horn, from another" + " cause than foul",
+                    true,
+                    List.of(9)),
+            shape(
+                    "AC",
+                    "asymmetric claws",
+                    "uneven claws",
+                    "clear difference in width, height or length that trimming" + " does not balance",
+                    false,
+                    List.of()),
+            shape(
+                    "CC",
+                    "corkscrew claw",
+                    "corkscrew",
+                    "twisted claw; its front edge is not straight",
+                    false,
+                    List.of()),
             shape("CD", "concave dorsal wall", "concave wall", "front wall hollow", false, List.of(7)),
             shape("SC", "scissor claws", "scissor", "tips of the toes cross", false, List.of()));
 
@@ -91,7 +167,8 @@ public final class Lesions {
     /** Those with a key of their own on the Trim page; the finer kinds of SH and HF stand behind their key. */
     public static List<Lesion> withKey() {
         return ALL.stream()
-                .filter(l -> !membersOf("SH").contains(l.code()) && !membersOf("HF").contains(l.code()))
+                .filter(l ->
+                        !membersOf("SH").contains(l.code()) && !membersOf("HF").contains(l.code()))
                 .toList();
     }
 
@@ -119,7 +196,13 @@ public final class Lesions {
     }
 
     private static Lesion skin(
-            String code, String name, String key, String definition, boolean alarm, List<Integer> zones, boolean staged) {
+            String code,
+            String name,
+            String key,
+            String definition,
+            boolean alarm,
+            List<Integer> zones,
+            boolean staged) {
         return new Lesion(code, name, key, definition, Lesion.Group.SKIN, alarm, zones, staged);
     }
 

@@ -134,10 +134,7 @@ public final class GaitScales {
             "limp-1-3",
             "US dairy industry mobility, 1–3",
             "Trade interview on the national industry programme; the scale names no severe level of its own",
-            List.of(
-                    level(1, "Sound"),
-                    level(2, "Stiff, or favours a leg slightly; no limp"),
-                    level(3, "Obvious limp")),
+            List.of(level(1, "Sound"), level(2, "Stiff, or favours a leg slightly; no limp"), level(3, "Obvious limp")),
             3,
             3,
             1);

@@ -10,8 +10,7 @@ class LesionSetTest {
     @Test
     void alarmIsThePublishedListAndDermatitisOnlyWhereActive() {
         LesionSet alarm = LesionSet.of("alarm");
-        assertThat(alarm.codes())
-                .containsExactlyInAnyOrder("U", "SU", "BU", "TU", "TN", "WLA", "IP", "SW", "DD");
+        assertThat(alarm.codes()).containsExactlyInAnyOrder("U", "SU", "BU", "TU", "TN", "WLA", "IP", "SW", "DD");
         assertThat(alarm.has("DD", "")).isTrue();
         assertThat(alarm.has("DD", "M2")).isTrue();
         assertThat(alarm.has("DD", "M4")).isFalse();
