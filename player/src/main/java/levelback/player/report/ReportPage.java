@@ -167,7 +167,7 @@ public final class ReportPage {
 
     private void trend(StringBuilder page) {
         page.append("<h2>").append(xml(words.say("trend"))).append("</h2>")
-                .append(new TrendChart(words).draw(figures.trend(), scale.id().equals("mobility-0-3")))
+                .append(new TrendChart(words).draw(figures.trend(), TrendChart.hasBand(scale)))
                 .append("<p class=\"note\">")
                 .append(xml(words.say(
                         "trend.note",
@@ -175,6 +175,7 @@ public final class ReportPage {
                         Marks.number(scale.severeCut()),
                         scale.severeCut() < scale.highest() ? words.say("trend.note.more") : "",
                         scale.name())))
+                .append(TrendChart.hasBand(scale) ? " " + xml(words.say("trend.pooled")) : "")
                 .append("</p>");
     }
 

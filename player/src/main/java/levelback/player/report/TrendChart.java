@@ -21,6 +21,11 @@ final class TrendChart {
         this.words = words;
     }
 
+    /** Whether the band of published British herds belongs in the chart: they were scored on the 0 to 3 scale. */
+    static boolean hasBand(levelback.scoring.scale.GaitScale scale) {
+        return scale.id().equals("mobility-0-3");
+    }
+
     /**
      * @param pooled whether the band of published British herds belongs here (it was scored on the 0 to 3 scale)
      */
@@ -36,7 +41,6 @@ final class TrendChart {
             double y1 = y(0.324, top);
             text.append("<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" fill=\"#E9EDEB\"/>"
                     .formatted(Marks.n(LEFT), Marks.n(y1), Marks.n(RIGHT - LEFT), Marks.n(y(0.267, top) - y1)));
-            label(text, RIGHT - 2, y1 - 5, "end", words.say("trend.pooled"), Ramp.INK3, false);
         }
         for (int percent = 0; percent <= Math.round(top * 100); percent += top > 0.61 ? 20 : 10) {
             double y = y(percent / 100.0, top);

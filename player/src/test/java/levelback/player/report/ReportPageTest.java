@@ -109,7 +109,7 @@ class ReportPageTest {
 
     private static byte[] png() {
         return java.util.Base64.getDecoder()
-                .decode("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
+                .decode("iVBORw0KGgoAAAANSUhEUgAAACAAAAASCAIAAAC1qksFAAAAWElEQVR4nLXCERaEAABF0b/OsPMpeBCG4eBgOBiGg4NhONhKWsW752Yo6oxFnamoMxd1lqLOWtR5FXXeRZ2tqPMp6uxFnaOo8y3q/Io6Z1HnKur8izp3UT8VETwuAIE05wAAAABJRU5ErkJggg==");
     }
 
     @Test
