@@ -24,7 +24,7 @@ import levelback.scoring.value.Estimate;
 /** Sets a report in type: one XHTML text with nothing outside it, the same for the browser and for the PDF. */
 public final class ReportPage {
     /** Lines of the lifted list that leave room for the rest of page 1, with and without pictures above it. */
-    private static final int FIRST_LINES = 8;
+    private static final int FIRST_LINES = 10;
 
     private static final int FIRST_LINES_NO_PICTURES = 15;
 
