@@ -41,13 +41,12 @@ final class Marks {
 
     /** A leg: the square corner is where her foot is, seen from above. */
     static String leg(Leg leg, double widthMm) {
-        String fill =
-                switch (leg) {
-                    case LF -> "#56B4E9";
-                    case RF -> "#E69F00";
-                    case LH -> "#0072B2";
-                    case RH -> "#D55E00";
-                };
+        String fill = switch (leg) {
+            case LF -> "#56B4E9";
+            case RF -> "#E69F00";
+            case LH -> "#0072B2";
+            case RH -> "#D55E00";
+        };
         String ink = leg == Leg.LH ? "#FFFFFF" : "#000000";
         int[] r = {
             leg == Leg.LF ? 0 : 6, leg == Leg.RF ? 0 : 6, leg == Leg.RH ? 0 : 6, leg == Leg.LH ? 0 : 6,
@@ -56,7 +55,8 @@ final class Marks {
                 + (18.5 - r[2]) + corner(r[2], 27.5 - r[2], 18.5) + " H" + (0.5 + r[3])
                 + corner(r[3], 0.5, 18.5 - r[3]) + " V" + (0.5 + r[0]) + corner(r[0], 0.5 + r[0], 0.5) + " Z";
         return svg(widthMm, widthMm * 19 / 28, "0 0 28 19") + "<path d=\"" + path + "\" fill=\"" + fill
-                + "\" stroke=\"" + Ramp.INK + "\" stroke-width=\"0.8\"/><text x=\"14\" y=\"13.8\" text-anchor=\"middle\" "
+                + "\" stroke=\"" + Ramp.INK
+                + "\" stroke-width=\"0.8\"/><text x=\"14\" y=\"13.8\" text-anchor=\"middle\" "
                 + FONT + " font-weight=\"600\" font-size=\"12\" fill=\"" + ink + "\">" + leg + "</text></svg>";
     }
 

@@ -60,8 +60,10 @@ public final class ReportPage {
 
     /** The report for the PDF writer, which brings the fonts itself and sets the foot on every page. */
     String forPdf() {
-        return document(".footer { position: running(footer); }\n.footer .p:before { content: counter(page); }\n"
-                + ".footer .ps:before { content: counter(pages); }\n", true);
+        return document(
+                ".footer { position: running(footer); }\n.footer .p:before { content: counter(page); }\n"
+                        + ".footer .ps:before { content: counter(pages); }\n",
+                true);
     }
 
     private String document(String moreCss, boolean paged) {
@@ -69,9 +71,15 @@ public final class ReportPage {
         StringBuilder page = new StringBuilder(64_000);
         page.append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<!DOCTYPE html>\n")
                 .append("<html xmlns=\"http://www.w3.org/1999/xhtml\" lang=\"en\"><head><meta charset=\"UTF-8\"/>")
-                .append("<title>").append(xml(title)).append("</title>")
-                .append("<meta name=\"description\" content=\"").append(xml(title)).append("\"/>")
-                .append("<style>").append(new String(resource("report.css"), StandardCharsets.UTF_8)).append(moreCss)
+                .append("<title>")
+                .append(xml(title))
+                .append("</title>")
+                .append("<meta name=\"description\" content=\"")
+                .append(xml(title))
+                .append("\"/>")
+                .append("<style>")
+                .append(new String(resource("report.css"), StandardCharsets.UTF_8))
+                .append(moreCss)
                 .append("</style></head><body>\n");
         if (paged) {
             footer(page, true);
@@ -93,7 +101,9 @@ public final class ReportPage {
             lifted(page, lifted.subList(onFirst, lifted.size()), true);
         }
         trustFigures(page, onFirst == lifted.size());
-        page.append("<div class=\"caution\"><b>!</b> ").append(xml(words.say("cautions"))).append("</div>\n");
+        page.append("<div class=\"caution\"><b>!</b> ")
+                .append(xml(words.say("cautions")))
+                .append("</div>\n");
         if (!paged) {
             footer(page, false);
         }
@@ -105,7 +115,9 @@ public final class ReportPage {
         int cows = 0;
         for (Lifted cow : lifted) {
             // A line may run on to a second one where much was found.
-            room -= cow.feet().stream().mapToInt(f -> f.found().length() > 34 || f.done().length() > 30 ? 2 : 1).sum();
+            room -= cow.feet().stream()
+                    .mapToInt(f -> f.found().length() > 34 || f.done().length() > 30 ? 2 : 1)
+                    .sum();
             if (room < 0) {
                 break;
             }
@@ -115,25 +127,33 @@ public final class ReportPage {
     }
 
     private void head(StringBuilder page, String title) {
-        StringBuilder under = new StringBuilder(
-                words.say("visit", figures.ordinal(), words.longDay(figures.visit())));
+        StringBuilder under = new StringBuilder(words.say("visit", figures.ordinal(), words.longDay(figures.visit())));
         under.append(' ').append(words.say("scored.by", figures.scorer()));
         if (!figures.trimmers().isEmpty()) {
             under.append(' ').append(words.say("lifted.by", String.join(", ", figures.trimmers())));
         }
-        page.append("<table class=\"head\"><tr><td><h1>").append(xml(title)).append("</h1><p class=\"under\">")
-                .append(xml(under.toString())).append("</p></td><td style=\"width:22mm;text-align:right\">")
-                .append(Marks.levelBack()).append("</td></tr></table>\n");
+        page.append("<table class=\"head\"><tr><td><h1>")
+                .append(xml(title))
+                .append("</h1><p class=\"under\">")
+                .append(xml(under.toString()))
+                .append("</p></td><td style=\"width:22mm;text-align:right\">")
+                .append(Marks.levelBack())
+                .append("</td></tr></table>\n");
     }
 
     private void headline(StringBuilder page) {
         Estimate share = figures.today().share();
         page.append("<p class=\"headline\">")
-                .append(xml(words.say("headline", figures.today().lame(), figures.today().scored())));
+                .append(xml(words.say(
+                        "headline", figures.today().lame(), figures.today().scored())));
         if (share.value().isPresent()) {
-            page.append(" <b>").append(xml(words.percent(share.value().getAsDouble()))).append("</b>");
+            page.append(" <b>")
+                    .append(xml(words.percent(share.value().getAsDouble())))
+                    .append("</b>");
         }
-        page.append(' ').append(xml(words.say("headline.interval", words.percentInterval(share)))).append("</p>\n");
+        page.append(' ')
+                .append(xml(words.say("headline.interval", words.percentInterval(share))))
+                .append("</p>\n");
         StringBuilder under = new StringBuilder();
         figures.first().ifPresent(first -> {
             double before = first.share().value().orElse(0);
@@ -150,7 +170,8 @@ public final class ReportPage {
         under.append(
                 figures.notSeen() == 0
                         ? words.say("not.seen.none")
-                        : words.say(figures.notSeen() == 1 ? "not.seen.one" : "not.seen.many", figures.notSeen(), listed));
+                        : words.say(
+                                figures.notSeen() == 1 ? "not.seen.one" : "not.seen.many", figures.notSeen(), listed));
         page.append("<p class=\"under\">").append(xml(under.toString())).append("</p>\n");
     }
 
@@ -166,7 +187,9 @@ public final class ReportPage {
     }
 
     private void trend(StringBuilder page) {
-        page.append("<h2>").append(xml(words.say("trend"))).append("</h2>")
+        page.append("<h2>")
+                .append(xml(words.say("trend")))
+                .append("</h2>")
                 .append(new TrendChart(words).draw(figures.trend(), TrendChart.hasBand(scale)))
                 .append("<p class=\"note\">")
                 .append(xml(words.say(
@@ -181,12 +204,17 @@ public final class ReportPage {
 
     private void since(StringBuilder page) {
         if (figures.sinceLast().isEmpty()) {
-            page.append("<h2>").append(xml(words.say("trend"))).append("</h2><p>").append(xml(words.say("since.none")))
+            page.append("<h2>")
+                    .append(xml(words.say("trend")))
+                    .append("</h2><p>")
+                    .append(xml(words.say("since.none")))
                     .append("</p>");
             return;
         }
         SinceLast since = figures.sinceLast().get();
-        page.append("<h2>").append(xml(words.say("since", words.day(since.from())))).append("</h2><table class=\"big\">");
+        page.append("<h2>")
+                .append(xml(words.say("since", words.day(since.from()))))
+                .append("</h2><table class=\"big\">");
         big(page, Long.toString(since.stillLame()), words.say("since.still", since.threeOrMore()));
         big(page, Long.toString(since.newlyLame()), words.say("since.newly", since.newCases()));
         big(page, Long.toString(since.recovered()), words.say("since.recovered"));
@@ -198,7 +226,11 @@ public final class ReportPage {
             big(
                     page,
                     Marks.number(days.value().getAsDouble()) + "\u00a0d",
-                    words.say("since.days", interval, figures.quick().within(), figures.quick().lameScores()));
+                    words.say(
+                            "since.days",
+                            interval,
+                            figures.quick().within(),
+                            figures.quick().lameScores()));
         } else {
             big(page, "\u2013", words.say("since.days.none", days.why().orElse("")));
         }
@@ -206,20 +238,32 @@ public final class ReportPage {
     }
 
     private static void big(StringBuilder page, String figure, String text) {
-        page.append("<tr><td class=\"figure\">").append(xml(figure)).append("</td><td>").append(xml(text))
+        page.append("<tr><td class=\"figure\">")
+                .append(xml(figure))
+                .append("</td><td>")
+                .append(xml(text))
                 .append("</td></tr>");
     }
 
     private void scores(StringBuilder page) {
-        long most = figures.levels().stream().mapToLong(ReportFigures.Level::cows).max().orElse(1);
-        page.append("<h2>").append(xml(words.say("scores", words.day(figures.visit()))))
+        long most = figures.levels().stream()
+                .mapToLong(ReportFigures.Level::cows)
+                .max()
+                .orElse(1);
+        page.append("<h2>")
+                .append(xml(words.say("scores", words.day(figures.visit()))))
                 .append("</h2><table class=\"bars\">");
         for (ReportFigures.Level level : figures.levels()) {
             double width = 34.0 * level.cows() / Math.max(1, most);
-            page.append("<tr><td class=\"tile\">").append(Marks.tile(scale, level.level(), 5)).append("</td><td>");
+            page.append("<tr><td class=\"tile\">")
+                    .append(Marks.tile(scale, level.level(), 5))
+                    .append("</td><td>");
             if (level.cows() > 0) {
-                page.append("<span class=\"bar\" style=\"width:").append(Marks.n(width)).append("mm;background:")
-                        .append(Marks.colour(scale, level.level())).append("\"></span>");
+                page.append("<span class=\"bar\" style=\"width:")
+                        .append(Marks.n(width))
+                        .append("mm;background:")
+                        .append(Marks.colour(scale, level.level()))
+                        .append("\"></span>");
             }
             page.append("<span class=\"count\">").append(level.cows()).append("</span></td></tr>");
         }
@@ -227,8 +271,11 @@ public final class ReportPage {
     }
 
     private void thenAndNow(StringBuilder page, ThenAndNow cow) {
-        String who = cow.number() + " " + cow.name() + cow.leg().map(leg -> ", " + leg).orElse("");
-        page.append("<h2>").append(xml(words.say("then.now", who.replace(" ,", ",")))).append("</h2><table><tr>");
+        String who = cow.number() + " " + cow.name()
+                + cow.leg().map(leg -> ", " + leg).orElse("");
+        page.append("<h2>")
+                .append(xml(words.say("then.now", who.replace(" ,", ","))))
+                .append("</h2><table><tr>");
         shot(page, cow.then());
         page.append("<td style=\"width:3mm\"></td>");
         shot(page, cow.now());
@@ -239,7 +286,8 @@ public final class ReportPage {
         page.append("<p>")
                 .append(xml(words.say(
                         "then.scores",
-                        String.join(", ", cow.scores().stream().map(Marks::number).toList()))))
+                        String.join(
+                                ", ", cow.scores().stream().map(Marks::number).toList()))))
                 .append("</p></td></tr></table>\n");
     }
 
@@ -247,22 +295,32 @@ public final class ReportPage {
         page.append("<td class=\"shot\" style=\"width:60mm\">");
         String caption = words.say("shot", words.day(shot.date()), shot.frame(), shot.recording());
         if (shot.png().length > 0) {
-            page.append("<img alt=\"").append(xml(caption)).append("\" src=\"data:image/png;base64,")
-                    .append(Base64.getEncoder().encodeToString(shot.png())).append("\"/>");
+            page.append("<img alt=\"")
+                    .append(xml(caption))
+                    .append("\" src=\"data:image/png;base64,")
+                    .append(Base64.getEncoder().encodeToString(shot.png()))
+                    .append("\"/>");
         } else {
-            page.append("<p class=\"trouble\">\u00d7 ").append(xml(shot.trouble())).append("</p>");
+            page.append("<p class=\"trouble\">\u00d7 ")
+                    .append(xml(shot.trouble()))
+                    .append("</p>");
         }
         page.append("<div class=\"caption\">");
-        shot.level().ifPresent(level -> page.append(Marks.tile(scale, level, 4.2)).append(' '));
+        shot.level()
+                .ifPresent(level -> page.append(Marks.tile(scale, level, 4.2)).append(' '));
         page.append(xml(caption)).append("</div></td>");
     }
 
     private void lifted(StringBuilder page, List<Lifted> rows, boolean rest) {
-        page.append("<h2").append(rest ? " style=\"page-break-before:always\"" : "").append('>')
+        page.append("<h2")
+                .append(rest ? " style=\"page-break-before:always\"" : "")
+                .append('>')
                 .append(xml(words.say(rest ? "lifted.rest" : "lifted")));
         int all = figures.lifted().size();
         if (!rest && rows.size() < all) {
-            page.append(" <span>").append(xml(words.say("lifted.some", rows.size(), all))).append("</span>");
+            page.append(" <span>")
+                    .append(xml(words.say("lifted.some", rows.size(), all)))
+                    .append("</span>");
         }
         page.append("</h2>");
         if (all == 0) {
@@ -270,13 +328,20 @@ public final class ReportPage {
             return;
         }
         int firstVisit = Math.max(1, figures.ordinal() - 4);
-        page.append("<table class=\"lifted\"><thead><tr><th style=\"width:29mm\">").append(xml(words.say("col.cow")))
-                .append("</th><th style=\"width:10mm\">").append(xml(words.say("col.score")))
-                .append("</th><th style=\"width:23mm\">").append(xml(words.say("col.visits", firstVisit, figures.ordinal())))
-                .append("</th><th style=\"width:9mm\">").append(xml(words.say("col.foot")))
-                .append("</th><th style=\"width:53mm\">").append(xml(words.say("col.found")))
-                .append("</th><th>").append(xml(words.say("col.done")))
-                .append("</th><th style=\"width:17mm\">").append(xml(words.say("col.again")))
+        page.append("<table class=\"lifted\"><thead><tr><th style=\"width:29mm\">")
+                .append(xml(words.say("col.cow")))
+                .append("</th><th style=\"width:10mm\">")
+                .append(xml(words.say("col.score")))
+                .append("</th><th style=\"width:23mm\">")
+                .append(xml(words.say("col.visits", firstVisit, figures.ordinal())))
+                .append("</th><th style=\"width:9mm\">")
+                .append(xml(words.say("col.foot")))
+                .append("</th><th style=\"width:53mm\">")
+                .append(xml(words.say("col.found")))
+                .append("</th><th>")
+                .append(xml(words.say("col.done")))
+                .append("</th><th style=\"width:17mm\">")
+                .append(xml(words.say("col.again")))
                 .append("</th></tr></thead><tbody>\n");
         for (Lifted cow : rows) {
             lifted(page, cow);
@@ -290,21 +355,37 @@ public final class ReportPage {
         for (FootLine foot : cow.feet()) {
             page.append("<tr>");
             if (first) {
-                page.append("<td").append(span).append("><span class=\"cow\">").append(xml(cow.number()))
-                        .append("</span> ").append(xml(cow.name()));
+                page.append("<td")
+                        .append(span)
+                        .append("><span class=\"cow\">")
+                        .append(xml(cow.number()))
+                        .append("</span> ")
+                        .append(xml(cow.name()));
                 if (!cow.why().isEmpty()) {
-                    page.append("<br/><span class=\"why\">").append(xml(words.say(cow.why()))).append("</span>");
+                    page.append("<br/><span class=\"why\">")
+                            .append(xml(words.say(cow.why())))
+                            .append("</span>");
                 }
                 page.append("</td><td").append(span).append('>');
                 OptionalDouble score = cow.score();
                 page.append(score.isPresent() ? Marks.tile(scale, score.getAsDouble(), 4.6) : "\u2013");
-                page.append("</td><td").append(span).append('>')
-                        .append(Marks.levelLine(scale, cow.lastFive())).append("</td>");
+                page.append("</td><td")
+                        .append(span)
+                        .append('>')
+                        .append(Marks.levelLine(scale, cow.lastFive()))
+                        .append("</td>");
             }
-            page.append("<td>").append(foot.leg().map(leg -> Marks.leg(leg, 6.6)).orElse("")).append("</td><td>")
-                    .append(xml(foot.found())).append("</td><td>").append(xml(foot.done())).append("</td>");
+            page.append("<td>")
+                    .append(foot.leg().map(leg -> Marks.leg(leg, 6.6)).orElse(""))
+                    .append("</td><td>")
+                    .append(xml(foot.found()))
+                    .append("</td><td>")
+                    .append(xml(foot.done()))
+                    .append("</td>");
             if (first) {
-                page.append("<td").append(span).append('>')
+                page.append("<td")
+                        .append(span)
+                        .append('>')
                         .append(xml(cow.lookAgain().map(words::shortDay).orElse("")))
                         .append("</td>");
             }
@@ -315,8 +396,11 @@ public final class ReportPage {
 
     private void trust(StringBuilder page) {
         Trust trust = figures.trust();
-        page.append("<div class=\"trust\"><h2>").append(xml(words.say("trust"))).append("</h2><p>")
-                .append(xml(sentence(trust))).append(' ')
+        page.append("<div class=\"trust\"><h2>")
+                .append(xml(words.say("trust")))
+                .append("</h2><p>")
+                .append(xml(sentence(trust)))
+                .append(' ')
                 .append(xml(words.say("trust.n", trust.scored(), trust.lifted())));
         page.append("</p></div>\n");
     }
@@ -326,21 +410,33 @@ public final class ReportPage {
         if (trust.rows().isEmpty()) {
             return;
         }
-        page.append("<h2").append(onNewPage ? " style=\"page-break-before:always\"" : "").append('>')
-                .append(xml(words.say("trust.figures"))).append("</h2><p>").append(xml(trust.question())).append(". ");
+        page.append("<h2")
+                .append(onNewPage ? " style=\"page-break-before:always\"" : "")
+                .append('>')
+                .append(xml(words.say("trust.figures")))
+                .append("</h2><p>")
+                .append(xml(trust.question()))
+                .append(". ");
         if (!trust.assumption().isEmpty()) {
             page.append(xml(words.say("trust.assumption", trust.assumption())));
         } else if (!trust.why().isEmpty()) {
             page.append(xml(words.say("trust.why", trust.why())));
         }
         page.append("</p><table class=\"figures\"><thead><tr><th style=\"width:78mm\">")
-                .append(xml(words.say("fig.figure"))).append("</th><th style=\"width:50mm\">")
-                .append(xml(words.say("fig.observed"))).append("</th><th>").append(xml(words.say("fig.corrected")))
+                .append(xml(words.say("fig.figure")))
+                .append("</th><th style=\"width:50mm\">")
+                .append(xml(words.say("fig.observed")))
+                .append("</th><th>")
+                .append(xml(words.say("fig.corrected")))
                 .append("</th></tr></thead><tbody>");
         for (Pair row : trust.rows()) {
-            page.append("<tr><td>").append(xml(words.say(row.key()))).append("</td><td>")
-                    .append(figure(row.observed())).append("</td><td>")
-                    .append(row.corrected().map(this::figure).orElse("\u2013")).append("</td></tr>");
+            page.append("<tr><td>")
+                    .append(xml(words.say(row.key())))
+                    .append("</td><td>")
+                    .append(figure(row.observed()))
+                    .append("</td><td>")
+                    .append(row.corrected().map(this::figure).orElse("\u2013"))
+                    .append("</td></tr>");
         }
         page.append("</tbody></table>\n");
     }
@@ -391,15 +487,27 @@ public final class ReportPage {
         String at = DateTimeFormatter.ofPattern("d MMM yyyy HH:mm", Locale.UK)
                 .format(made.at().atZone(made.zone()));
         page.append("<div class=\"footer\">")
-                .append(xml(made.version() + dot + words.say("footer.scale", scale.name() + " (" + scale.source() + ")")
-                        + dot + words.say("footer.visits", words.dayOfYear(made.from()), words.dayOfYear(made.to()))
-                        + dot + made.filters() + dot + words.say("footer.shown", made.shown(), figures.notSeen())))
+                .append(xml(made.version()
+                        + dot
+                        + words.say("footer.scale", scale.name() + " (" + scale.source() + ")")
+                        + dot
+                        + words.say("footer.visits", words.dayOfYear(made.from()), words.dayOfYear(made.to()))
+                        + dot
+                        + made.filters()
+                        + dot
+                        + words.say("footer.shown", made.shown(), figures.notSeen())))
                 .append("<br/>")
-                .append(xml(words.say("footer.book", made.bookFingerprint()) + dot + made.zone().getId() + dot
+                .append(xml(words.say("footer.book", made.bookFingerprint())
+                        + dot
+                        + made.zone().getId()
+                        + dot
                         + words.say("footer.made", at)));
         if (paged) {
-            page.append(dot).append(xml(words.say("footer.page"))).append(" <span class=\"p\"></span> ")
-                    .append(xml(words.say("footer.of"))).append(" <span class=\"ps\"></span>");
+            page.append(dot)
+                    .append(xml(words.say("footer.page")))
+                    .append(" <span class=\"p\"></span> ")
+                    .append(xml(words.say("footer.of")))
+                    .append(" <span class=\"ps\"></span>");
         }
         page.append("</div>\n");
     }

@@ -85,8 +85,12 @@ public final class ReportWords {
                 case '>' -> safe.append("&gt;");
                 case '"' -> safe.append("&quot;");
                 default -> {
-                    boolean legal = c == 0x9 || c == 0xA || c == 0xD || (c >= 0x20 && c <= 0xD7FF)
-                            || (c >= 0xE000 && c <= 0xFFFD) || c >= 0x10000;
+                    boolean legal = c == 0x9
+                            || c == 0xA
+                            || c == 0xD
+                            || (c >= 0x20 && c <= 0xD7FF)
+                            || (c >= 0xE000 && c <= 0xFFFD)
+                            || c >= 0x10000;
                     safe.appendCodePoint(legal ? c : 0xFFFD);
                 }
             }

@@ -31,7 +31,10 @@ final class TrendChart {
      */
     String draw(List<Point> points, boolean pooled) {
         double highest = points.stream()
-                .mapToDouble(p -> p.share().interval().map(i -> i.high()).orElse(p.share().value().orElse(0)))
+                .mapToDouble(p -> p.share()
+                        .interval()
+                        .map(i -> i.high())
+                        .orElse(p.share().value().orElse(0)))
                 .max()
                 .orElse(0.2);
         double top = Math.max(pooled ? 0.4 : 0.2, Math.ceil(highest * 10 + 1e-9) / 10);
@@ -46,7 +49,10 @@ final class TrendChart {
             double y = y(percent / 100.0, top);
             text.append("<path d=\"M%s %s H%s\" stroke=\"%s\" stroke-width=\"%s\"/>"
                     .formatted(
-                            Marks.n(LEFT), Marks.n(y), Marks.n(RIGHT), percent == 0 ? Ramp.EDGE : Ramp.RULE,
+                            Marks.n(LEFT),
+                            Marks.n(y),
+                            Marks.n(RIGHT),
+                            percent == 0 ? Ramp.EDGE : Ramp.RULE,
                             percent == 0 ? "1.2" : "0.8"));
             label(text, LEFT - 8, y + 4.5, "end", Integer.toString(percent), Ramp.INK2, false);
         }
@@ -64,9 +70,14 @@ final class TrendChart {
             lame.append(i == 0 ? "M" : " L").append(Marks.n(x)).append(' ').append(Marks.n(y));
             double ySevere = y(p.scored() == 0 ? 0 : (double) p.severe() / p.scored(), top);
             severe.append(i == 0 ? "M" : " L").append(Marks.n(x)).append(' ').append(Marks.n(ySevere));
-            p.share().interval().ifPresent(interval -> marks.append(
-                    "<path d=\"M%s %s V%s\" stroke=\"%s\" stroke-width=\"2.4\"/>".formatted(
-                            Marks.n(x), Marks.n(y(interval.low(), top)), Marks.n(y(interval.high(), top)), lameColour)));
+            p.share()
+                    .interval()
+                    .ifPresent(interval -> marks.append("<path d=\"M%s %s V%s\" stroke=\"%s\" stroke-width=\"2.4\"/>"
+                            .formatted(
+                                    Marks.n(x),
+                                    Marks.n(y(interval.low(), top)),
+                                    Marks.n(y(interval.high(), top)),
+                                    lameColour)));
             marks.append("<circle cx=\"%s\" cy=\"%s\" r=\"5\" fill=\"%s\" stroke=\"%s\" stroke-width=\"1\"/>"
                     .formatted(Marks.n(x), Marks.n(y), lameColour, Ramp.SCORE_EDGE));
             marks.append("<rect x=\"%s\" y=\"%s\" width=\"7\" height=\"7\" fill=\"%s\"/>"

@@ -70,7 +70,10 @@ class ReportPageTest {
                             OptionalDouble.of(3 - i % 4)),
                     i % 3 == 0
                             ? List.of(
-                                    new FootLine(Optional.of(Leg.LH), "SU 3, outer zone 4; HHE 1, outer zone 6", "trimmed, dished, block on inner"),
+                                    new FootLine(
+                                            Optional.of(Leg.LH),
+                                            "SU 3, outer zone 4; HHE 1, outer zone 6",
+                                            "trimmed, dished, block on inner"),
                                     new FootLine(Optional.of(Leg.RF), "DD M2, zone 10", "dressed"))
                             : List.of(new FootLine(Optional.empty(), "no lesion, all four feet", "trimmed")),
                     Optional.of(LocalDate.of(2026, 4, 9)),
@@ -101,15 +104,37 @@ class ReportPageTest {
                         List.of("SU, RH outer zone 4, lifted 26 February; block on inner."),
                         List.of(3.0, 1.0),
                         new Shot(LocalDate.of(2026, 2, 24), OptionalDouble.of(3), "exit-1.mp4", 88, png, ""),
-                        new Shot(LocalDate.of(2026, 3, 10), OptionalDouble.of(1), "exit-3.mp4", 61, new byte[0], "exit-3.mp4 is not where it was; find it again."))),
+                        new Shot(
+                                LocalDate.of(2026, 3, 10),
+                                OptionalDouble.of(1),
+                                "exit-3.mp4",
+                                61,
+                                new byte[0],
+                                "exit-3.mp4 is not where it was; find it again."))),
                 rows,
-                new Trust("Visits 1 to 9, alarm lesions within 0 to 14 days", sensitivity, List.of(sensitivity), "lifting depended on the score alone", "", 540, 160),
-                new Made("levelback 0.1.0", LocalDate.of(2025, 11, 18), LocalDate.of(2026, 3, 10), "all cows", 58, "7f3ac21e", ZoneId.of("Europe/London"), Instant.parse("2026-03-11T10:31:00Z")));
+                new Trust(
+                        "Visits 1 to 9, alarm lesions within 0 to 14 days",
+                        sensitivity,
+                        List.of(sensitivity),
+                        "lifting depended on the score alone",
+                        "",
+                        540,
+                        160),
+                new Made(
+                        "levelback 0.1.0",
+                        LocalDate.of(2025, 11, 18),
+                        LocalDate.of(2026, 3, 10),
+                        "all cows",
+                        58,
+                        "7f3ac21e",
+                        ZoneId.of("Europe/London"),
+                        Instant.parse("2026-03-11T10:31:00Z")));
     }
 
     private static byte[] png() {
         return java.util.Base64.getDecoder()
-                .decode("iVBORw0KGgoAAAANSUhEUgAAACAAAAASCAIAAAC1qksFAAAAWElEQVR4nLXCERaEAABF0b/OsPMpeBCG4eBgOBiGg4NhONhKWsW752Yo6oxFnamoMxd1lqLOWtR5FXXeRZ2tqPMp6uxFnaOo8y3q/Io6Z1HnKur8izp3UT8VETwuAIE05wAAAABJRU5ErkJggg==");
+                .decode(
+                        "iVBORw0KGgoAAAANSUhEUgAAACAAAAASCAIAAAC1qksFAAAAWElEQVR4nLXCERaEAABF0b/OsPMpeBCG4eBgOBiGg4NhONhKWsW752Yo6oxFnamoMxd1lqLOWtR5FXXeRZ2tqPMp6uxFnaOo8y3q/Io6Z1HnKur8izp3UT8VETwuAIE05wAAAABJRU5ErkJggg==");
     }
 
     @Test
@@ -123,7 +148,9 @@ class ReportPageTest {
         Files.write(keep.resolve("report.pdf"), pdf.toByteArray());
         Files.writeString(keep.resolve("report.html"), html);
         String paper = textOf(pdf.toByteArray());
-        String screen = html.replaceAll("(?s)<style>.*?</style>", "").replaceAll("<[^>]+>", " ").replace('\u00a0', ' ');
+        String screen = html.replaceAll("(?s)<style>.*?</style>", "")
+                .replaceAll("<[^>]+>", " ")
+                .replace('\u00a0', ' ');
         for (String said : List.of(
                 "10 of 60 cows scored lame:",
                 "17.0 %",
@@ -160,7 +187,11 @@ class ReportPageTest {
     @Test
     void everyScoreHasItsDigitAndEveryLegItsLetters() {
         String html = new ReportPage(figures(6), new ReportWords(Locale.UK)).html();
-        assertThat(html).contains(">LH</text>").contains(">RF</text>").contains(">3</text>").contains(">0</text>");
+        assertThat(html)
+                .contains(">LH</text>")
+                .contains(">RF</text>")
+                .contains(">3</text>")
+                .contains(">0</text>");
     }
 
     @Test
@@ -191,6 +222,10 @@ class ReportPageTest {
     }
 
     static String flat(String text) {
-        return text.replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&").replace('\u00a0', ' ').replaceAll("\\s+", " ");
+        return text.replace("&lt;", "<")
+                .replace("&gt;", ">")
+                .replace("&amp;", "&")
+                .replace('\u00a0', ' ')
+                .replaceAll("\\s+", " ");
     }
 }
