@@ -51,7 +51,7 @@ public final class ReportPage {
             css.append("@font-face { font-family: 'Levelback Sans'; font-weight: ")
                     .append(face[0])
                     .append("; src: url(data:font/ttf;base64,")
-                    .append(Base64.getEncoder().encodeToString(resource("/levelback/player/theme/fonts/" + face[2])))
+                    .append(Base64.getEncoder().encodeToString(resource("/levelback/player/theme/" + face[2])))
                     .append(") format('truetype'); }\n");
         }
         css.append("body { max-width: 180mm; margin: 10mm auto; padding: 0 4mm; }\n");
@@ -61,8 +61,11 @@ public final class ReportPage {
     /** The report for the PDF writer, which brings the fonts itself and sets the foot on every page. */
     String forPdf() {
         return document(
-                ".footer { position: running(footer); }\n.footer .p:before { content: counter(page); }\n"
-                        + ".footer .ps:before { content: counter(pages); }\n",
+                """
+                .footer { position: running(footer); }
+                .footer .p:before { content: counter(page); }
+                .footer .ps:before { content: counter(pages); }
+                """,
                 true);
     }
 

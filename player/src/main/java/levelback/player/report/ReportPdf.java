@@ -27,7 +27,7 @@ public final class ReportPdf {
         XRLog.setLoggingEnabled(false);
         PdfRendererBuilder builder = new PdfRendererBuilder();
         for (int i = 0; i < FACES.length; i++) {
-            String file = "/levelback/player/theme/fonts/LevelbackSans-" + FACES[i] + ".ttf";
+            String file = "/levelback/player/theme/LevelbackSans-" + FACES[i] + ".ttf";
             FSSupplier<InputStream> font =
                     () -> Objects.requireNonNull(ReportPdf.class.getResourceAsStream(file), file);
             builder.useFont(
