@@ -60,13 +60,11 @@ public final class ReportPage {
 
     /** The report for the PDF writer, which brings the fonts itself and sets the foot on every page. */
     String forPdf() {
-        return document(
-                """
+        return document("""
                 .footer { position: running(footer); }
                 .footer .p:before { content: counter(page); }
                 .footer .ps:before { content: counter(pages); }
-                """,
-                true);
+                """, true);
     }
 
     private String document(String moreCss, boolean paged) {
