@@ -130,8 +130,7 @@ final class ScoreReader {
                 .collect(Collectors.toMap(Visit::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
         Optional<VisitId> visitId = question.visit().filter(visits::containsKey);
         if (visitId.isEmpty()) {
-            return new Answer(
-                    new Queue(Optional.empty(), List.of(), List.of()), Optional.empty(), Optional.empty());
+            return new Answer(new Queue(Optional.empty(), List.of(), List.of()), Optional.empty(), Optional.empty());
         }
         Visit visit = visits.get(visitId.get());
         List<Pass> passes = book.lane().passesOf(visit.id());
@@ -157,7 +156,8 @@ final class ScoreReader {
         List<Recording> recordings = book.lane().recordingsOf(visit.id());
         Queue queue = new Queue(Optional.of(visit), rows, recordingRows(recordings, passes));
         Optional<MarkSheet> marking = question.marking()
-                .flatMap(id -> recordings.stream().filter(r -> r.id().equals(id)).findFirst())
+                .flatMap(
+                        id -> recordings.stream().filter(r -> r.id().equals(id)).findFirst())
                 .map(recording -> new MarkSheet(
                         recording,
                         passes.stream()
@@ -201,8 +201,7 @@ final class ScoreReader {
         Optional<Score> score = cow.map(Cow::id).map(mine::get);
         boolean open = score.isPresent()
                 && (!question.now().isBefore(score.get().at().plus(GiveScore.SHUT_FOR))
-                        || question.opened()
-                                .contains(new Opened(score.get().cow(), visit.id(), question.scorer())));
+                        || question.opened().contains(new Opened(score.get().cow(), visit.id(), question.scorer())));
         List<Tag> seen = tags.stream()
                 .filter(tag -> tag.kind() != Tag.Kind.CANNOT_SCORE)
                 .filter(tag -> open || tag.by().equals(question.scorer()))
@@ -215,8 +214,7 @@ final class ScoreReader {
     }
 
     /** The last visits' scores, one of each visit: the scorer's own before another's. */
-    private List<EarlierScore> earlier(
-            Book book, CowId cow, Visit today, Map<VisitId, Visit> visits, PersonId scorer) {
+    private List<EarlierScore> earlier(Book book, CowId cow, Visit today, Map<VisitId, Visit> visits, PersonId scorer) {
         Map<VisitId, Score> byVisit = new LinkedHashMap<>();
         for (Score score : book.herd().scoresOf(cow)) {
             byVisit.merge(score.visit(), score, (a, b) -> b.scorer().equals(scorer) ? b : a);
@@ -248,9 +246,7 @@ final class ScoreReader {
     private static List<RecordingRow> recordingRows(List<Recording> recordings, List<Pass> passes) {
         return recordings.stream()
                 .map(recording -> new RecordingRow(
-                        recording.id(),
-                        String.valueOf(recording.file().getFileName()),
-                        (int) passes.stream()
+                        recording.id(), String.valueOf(recording.file().getFileName()), (int) passes.stream()
                                 .filter(pass -> pass.recording().equals(recording.id()))
                                 .count()))
                 .toList();

@@ -192,7 +192,13 @@ public final class ScoreViewModel {
         }
         long asked = ++newestReading;
         ScoreReader.Question question = new ScoreReader.Question(
-                herd.get(), visit.or(() -> shown), desk.scorer().id(), pass, marking, Set.copyOf(opened), clock.instant());
+                herd.get(),
+                visit.or(() -> shown),
+                desk.scorer().id(),
+                pass,
+                marking,
+                Set.copyOf(opened),
+                clock.instant());
         desk.read(book -> reader.read(book, question), answer -> {
             if (asked == newestReading) {
                 take(herd.get(), answer);
@@ -206,7 +212,9 @@ public final class ScoreViewModel {
         long left = passes - queue.settled();
         desk.gateLine(
                 PageId.SCORE,
-                passes == 0 ? Words.of("gate.nothing") : left == 0 ? Words.of("gate.done") : Words.of("gate.left", left),
+                passes == 0
+                        ? Words.of("gate.nothing")
+                        : left == 0 ? Words.of("gate.done") : Words.of("gate.left", left),
                 passes == 0 ? 0 : (double) queue.settled() / passes);
         if (answer.marking().isPresent()) {
             MarkSheet sheet = answer.marking().get();
@@ -224,8 +232,7 @@ public final class ScoreViewModel {
             GaitScale scale = scales.apply(herd.scaleId())
                     .orElseThrow(() -> new IllegalStateException("no scale " + herd.scaleId()));
             state.set(new State.OnPass(queue, sheet, scale, leg, askNumber));
-            showFilm(
-                    sheet.recording(), sheet.pass().fromFrame(), sheet.pass().toFrame());
+            showFilm(sheet.recording(), sheet.pass().fromFrame(), sheet.pass().toFrame());
             openInTime(sheet);
         } else {
             marking = Optional.empty();
@@ -452,13 +459,7 @@ public final class ScoreViewModel {
                 .ifPresent(moment -> desk.step(
                         Words.of("step.cannot", nameOf(on.sheet()), reason),
                         book -> new CannotScore(book)
-                                .cannot(
-                                        moment.pass(),
-                                        moment.by(),
-                                        reason,
-                                        recordingFrame,
-                                        moment.time(),
-                                        moment.at()),
+                                .cannot(moment.pass(), moment.by(), reason, recordingFrame, moment.time(), moment.at()),
                         tag -> next())));
     }
 
@@ -647,8 +648,7 @@ public final class ScoreViewModel {
                     remember(arrival.recording().id(), clip);
                     deskVisit = desk.visit().map(Visit::id);
                     visit = Optional.of(arrival.visit().id());
-                    desk.message(
-                            arrival.wasThere() ? Words.of("in.again", name) : Words.of("in.new", name));
+                    desk.message(arrival.wasThere() ? Words.of("in.again", name) : Words.of("in.new", name));
                     markOn(arrival.recording().id());
                 });
     }
@@ -686,7 +686,10 @@ public final class ScoreViewModel {
             } catch (ClipException e) {
                 outcome = new Film.Broken(
                         e.reason() == ClipException.Reason.NOT_A_FILE
-                                ? Words.of("film.gone", name, String.valueOf(recording.file().getParent()))
+                                ? Words.of(
+                                        "film.gone",
+                                        name,
+                                        String.valueOf(recording.file().getParent()))
                                 : String.valueOf(e.getMessage()));
             } catch (RuntimeException | LinkageError e) { // task boundary
                 log("opening " + name, e);

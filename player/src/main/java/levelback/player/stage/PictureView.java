@@ -114,7 +114,8 @@ public final class PictureView extends Region {
 
     /** The bytes on the screen, BGRA as decoded; empty before the first picture. */
     public Optional<ByteBuffer> pixels() {
-        return Optional.ofNullable(pixels).map(p -> p.getBuffer().asReadOnlyBuffer().rewind());
+        return Optional.ofNullable(pixels)
+                .map(p -> p.getBuffer().asReadOnlyBuffer().rewind());
     }
 
     /** Shows the whole picture again. */

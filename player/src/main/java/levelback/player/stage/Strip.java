@@ -267,13 +267,7 @@ public final class Strip extends Region {
                 g.setFill(colour(Role.SHEET));
                 g.fillRect(right - textWidth - 7, middle - 7, textWidth + 4, 14);
             }
-            text(
-                    g,
-                    label,
-                    right - 5,
-                    middle,
-                    stance.confirmed() ? Role.on(stance.leg()) : Role.INK,
-                    strong);
+            text(g, label, right - 5, middle, stance.confirmed() ? Role.on(stance.leg()) : Role.INK, strong);
             g.setTextAlign(TextAlignment.LEFT);
         }
     }
@@ -292,8 +286,14 @@ public final class Strip extends Region {
     }
 
     private void curve(GraphicsContext g, StripContent.Curve curve, StripScale scale, double top, double bottom) {
-        double low = curve.points().stream().mapToDouble(StripContent.Point::value).min().orElse(0);
-        double high = curve.points().stream().mapToDouble(StripContent.Point::value).max().orElse(1);
+        double low = curve.points().stream()
+                .mapToDouble(StripContent.Point::value)
+                .min()
+                .orElse(0);
+        double high = curve.points().stream()
+                .mapToDouble(StripContent.Point::value)
+                .max()
+                .orElse(1);
         g.setStroke(colour(Role.INK));
         g.setLineWidth(1.4);
         if (curve.dashed()) {
@@ -374,10 +374,7 @@ public final class Strip extends Region {
         g.strokeLine(x, 22, x, lowest);
         g.setFill(colour(isFocused() ? Role.FOCUS : Role.INK));
         // A hoof from the front: flat above, narrowing to the toe.
-        g.fillPolygon(
-                new double[] {x - 6, x + 6, x + 6, x, x - 6},
-                new double[] {16, 16, 22, 28, 22},
-                5);
+        g.fillPolygon(new double[] {x - 6, x + 6, x + 6, x, x - 6}, new double[] {16, 16, 22, 28, 22}, 5);
     }
 
     private void chip(GraphicsContext g, Leg leg, double x, double y, double wide, double high) {

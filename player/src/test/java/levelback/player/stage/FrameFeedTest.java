@@ -30,7 +30,8 @@ class FrameFeedTest {
                     case 0 -> Math.max(0, frame - 1);
                     case 1 -> Math.min(299, frame + 1);
                     case 2 -> Math.max(0, frame - 10);
-                    default -> random.nextInt(300);};
+                    default -> random.nextInt(300);
+                };
                 feed.show(frame);
                 int expected = frame;
                 Shown shown = until(feed, s -> s.frame() == expected);
