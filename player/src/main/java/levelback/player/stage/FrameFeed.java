@@ -4,7 +4,6 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
-import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.LockSupport;
 import levelback.clips.open.ClipException;
 import org.jspecify.annotations.Nullable;
@@ -70,7 +69,9 @@ public final class FrameFeed implements AutoCloseable {
     private final int chunk;
     private final Thread thread;
 
-    private final AtomicReference<Command> slot = new AtomicReference<>(NOTHING_YET);
+    /** The newest command; written by the calling thread alone. */
+    private volatile Command slot = NOTHING_YET;
+
     private final ConcurrentLinkedQueue<Due> queue = new ConcurrentLinkedQueue<>();
     private final AtomicInteger queued = new AtomicInteger();
     private final AtomicLong dropped = new AtomicLong();
@@ -109,7 +110,7 @@ public final class FrameFeed implements AutoCloseable {
     }
 
     private void send(Command command) {
-        slot.set(command);
+        slot = command;
         LockSupport.unpark(thread);
     }
 
@@ -187,7 +188,7 @@ public final class FrameFeed implements AutoCloseable {
         try (FrameSource.Reader reader = source.open()) {
             long done = 0;
             while (!closed) {
-                Command command = slot.get();
+                Command command = slot;
                 if (command.ticket() == done) {
                     LockSupport.park(this);
                     continue;
@@ -214,7 +215,7 @@ public final class FrameFeed implements AutoCloseable {
 
     private void failForGood(@Nullable String sentence) {
         while (!closed) {
-            Command command = slot.get();
+            Command command = slot;
             publish(command, System.nanoTime(), new Shown.Unreadable(command.frame(), String.valueOf(sentence)));
             while (!superseded(command)) {
                 LockSupport.park(this);
@@ -272,7 +273,7 @@ public final class FrameFeed implements AutoCloseable {
             from = Math.max(from, Math.min(frame, command.walk().first()));
         }
         for (int n = from; n < frame; n++) {
-            Command now = slot.get();
+            Command now = slot;
             if (closed || (now != command && (now.frame() < from || now.frame() > frame))) {
                 break;
             }
@@ -300,7 +301,7 @@ public final class FrameFeed implements AutoCloseable {
     }
 
     private boolean superseded(Command command) {
-        return closed || slot.get() != command;
+        return closed || slot != command;
     }
 
     private void publish(Command command, long dueNanos, Shown shown) {

@@ -83,8 +83,7 @@ public final class GiveScore {
                 said.level(),
                 said.at(),
                 seen);
-        book.herd().put(score);
-        return score;
+        return book.herd().put(score);
     }
 
     private Optional<Score> inForce(Judgement said) {
