@@ -220,12 +220,10 @@ final class ScoreReader {
             byVisit.merge(score.visit(), score, (a, b) -> b.scorer().equals(scorer) ? b : a);
         }
         List<EarlierScore> all = byVisit.values().stream()
-                .filter(score -> visits.containsKey(score.visit()))
-                .map(score -> new EarlierScore(
-                        visits.get(score.visit()).date(),
-                        scales.apply(score.scaleId()),
-                        score.level(),
-                        score.visit().equals(today.id())))
+                .flatMap(score -> Optional.ofNullable(visits.get(score.visit()))
+                        .map(of -> new EarlierScore(
+                                of.date(), scales.apply(score.scaleId()), score.level(), of.id().equals(today.id())))
+                        .stream())
                 .filter(score -> !score.date().isAfter(today.date()))
                 .sorted(Comparator.comparing(EarlierScore::date))
                 .toList();
