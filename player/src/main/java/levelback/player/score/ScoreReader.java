@@ -222,7 +222,10 @@ final class ScoreReader {
         List<EarlierScore> all = byVisit.values().stream()
                 .flatMap(score -> Optional.ofNullable(visits.get(score.visit()))
                         .map(of -> new EarlierScore(
-                                of.date(), scales.apply(score.scaleId()), score.level(), of.id().equals(today.id())))
+                                of.date(),
+                                scales.apply(score.scaleId()),
+                                score.level(),
+                                of.id().equals(today.id())))
                         .stream())
                 .filter(score -> !score.date().isAfter(today.date()))
                 .sorted(Comparator.comparing(EarlierScore::date))
