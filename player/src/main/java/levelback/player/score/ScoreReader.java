@@ -128,11 +128,11 @@ final class ScoreReader {
     Answer read(Book book, Question question) {
         Map<VisitId, Visit> visits = book.herd().visits(question.herd().id()).stream()
                 .collect(Collectors.toMap(Visit::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
-        Optional<VisitId> visitId = question.visit().filter(visits::containsKey);
-        if (visitId.isEmpty()) {
+        Optional<Visit> asked = question.visit().flatMap(id -> Optional.ofNullable(visits.get(id)));
+        if (asked.isEmpty()) {
             return new Answer(new Queue(Optional.empty(), List.of(), List.of()), Optional.empty(), Optional.empty());
         }
-        Visit visit = visits.get(visitId.get());
+        Visit visit = asked.get();
         List<Pass> passes = book.lane().passesOf(visit.id());
         Map<CowId, Cow> cows = book.herd().cows(question.herd().id(), visit.date()).stream()
                 .collect(Collectors.toMap(Cow::id, Function.identity(), (a, b) -> a));
