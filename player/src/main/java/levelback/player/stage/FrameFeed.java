@@ -274,7 +274,7 @@ public final class FrameFeed implements AutoCloseable {
         }
         for (int n = from; n < frame; n++) {
             Command now = slot;
-            if (closed || (now != command && (now.frame() < from || now.frame() > frame))) {
+            if (closed || (now.ticket() != command.ticket() && (now.frame() < from || now.frame() > frame))) {
                 break;
             }
             if (!cache.has(n)) {
@@ -282,7 +282,6 @@ public final class FrameFeed implements AutoCloseable {
                     read(reader, n);
                 } catch (ClipException e) {
                     // Only the frame asked for may say that it can't be read.
-                    continue;
                 }
             }
         }
@@ -301,7 +300,7 @@ public final class FrameFeed implements AutoCloseable {
     }
 
     private boolean superseded(Command command) {
-        return closed || slot != command;
+        return closed || slot.ticket() != command.ticket();
     }
 
     private void publish(Command command, long dueNanos, Shown shown) {
