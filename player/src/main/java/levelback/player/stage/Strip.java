@@ -34,7 +34,7 @@ public final class Strip extends Region {
     private static final double RIGHT = 12;
     private static final double RULER = 26;
     private static final double REMARK_HIGH = 22;
-    private static final Leg[] LINES = {Leg.LF, Leg.RF, Leg.LH, Leg.RH};
+    private static final List<Leg> LINES = List.of(Leg.LF, Leg.RF, Leg.LH, Leg.RH);
     private static final double MICROS = 1e6;
 
     private final Canvas canvas = new Canvas();
@@ -157,10 +157,10 @@ public final class Strip extends Region {
         double lowest = height - 6;
         double remarkTop = lowest - 34;
         double curveTop = remarkTop - 40;
-        double line = (curveTop - RULER) / LINES.length;
+        double line = (curveTop - RULER) / LINES.size();
         g.setTextBaseline(VPos.CENTER);
-        for (int i = 0; i < LINES.length; i++) {
-            chip(g, LINES[i], 12, RULER + line * (i + 0.5) - 10, 32, 20);
+        for (int i = 0; i < LINES.size(); i++) {
+            chip(g, LINES.get(i), 12, RULER + line * (i + 0.5) - 10, 32, 20);
             hair(g, GUTTER, RULER + line * (i + 1), width - RIGHT);
         }
         text(g, WORDS.getString("headBack"), 12, (curveTop + remarkTop) / 2, Role.INK2, small);
@@ -172,7 +172,7 @@ public final class Strip extends Region {
         StripScale scale = scale(content);
         ruler(g, content, scale, lowest);
         for (Stance stance : content.stances()) {
-            double middle = RULER + line * (stance.leg().ordinal() + 0.5);
+            double middle = RULER + line * (LINES.indexOf(stance.leg()) + 0.5);
             stance(g, content, scale, stance, middle, Math.min(24, line - 6));
         }
         if (content.stances().isEmpty()) {
