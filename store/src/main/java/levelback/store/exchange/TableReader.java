@@ -202,8 +202,8 @@ public final class TableReader {
             }
         }
         if (!unused.isEmpty()) {
-            notes.add(source.name() + ": not used: "
-                    + (unused.size() == 1 ? "column " : "columns ") + String.join(", ", unused) + ".");
+            notes.add(source.name() + ": not used: " + (unused.size() == 1 ? "column " : "columns ")
+                    + String.join(", ", unused) + ".");
         }
     }
 

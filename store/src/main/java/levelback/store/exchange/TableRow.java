@@ -53,7 +53,8 @@ public final class TableRow {
     public LocalDate date(String column) {
         String text = needed(column);
         return reader.date(text)
-                .orElseThrow(() -> wrong(column, "\"" + shown(text) + "\" is no date; write " + reader.dateExample() + "."));
+                .orElseThrow(
+                        () -> wrong(column, "\"" + shown(text) + "\" is no date; write " + reader.dateExample() + "."));
     }
 
     /** A date or nothing. */
@@ -69,8 +70,10 @@ public final class TableRow {
         }
         OptionalDouble number = reader.number(text);
         if (number.isEmpty()) {
-            throw wrong(column, "\"" + shown(text) + "\" is no number; write digits such as 2"
-                    + (reader.takesComma() ? " or 2,5." : " or 2.5."));
+            throw wrong(
+                    column,
+                    "\"" + shown(text) + "\" is no number; write digits such as 2"
+                            + (reader.takesComma() ? " or 2,5." : " or 2.5."));
         }
         return number;
     }
@@ -83,8 +86,9 @@ public final class TableRow {
         }
         double value = number.getAsDouble();
         if (value != Math.rint(value) || value < least || value > most) {
-            throw wrong(column, "\"" + shown(text(column)) + "\" must be a whole number from " + least + " to " + most
-                    + ".");
+            throw wrong(
+                    column,
+                    "\"" + shown(text(column)) + "\" must be a whole number from " + least + " to " + most + ".");
         }
         return OptionalInt.of((int) value);
     }

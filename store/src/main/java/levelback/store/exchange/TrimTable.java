@@ -98,8 +98,8 @@ public record TrimTable(List<Line> lines, List<String> notes) {
             String given = stage;
             stage = DdStage.of(stage)
                     .map(DdStage::key)
-                    .orElseThrow(() -> row.wrong(
-                            "stage", "\"" + given + "\" is no stage; write M0, M1, M2, M3, M4 or M4.1."));
+                    .orElseThrow(() ->
+                            row.wrong("stage", "\"" + given + "\" is no stage; write M0, M1, M2, M3, M4 or M4.1."));
         }
         OptionalDouble chance = row.number("chance");
         if (chance.isPresent() && !(chance.getAsDouble() > 0 && chance.getAsDouble() <= 1)) {
@@ -122,8 +122,8 @@ public record TrimTable(List<Line> lines, List<String> notes) {
             case "medial", "inner" -> Optional.of(Claw.MEDIAL);
             case "interdigital" -> Optional.of(Claw.INTERDIGITAL);
             case "both" -> Optional.of(Claw.BOTH);
-            default -> throw row.wrong(
-                    "claw", "\"" + text + "\" is no claw; write lateral, medial, interdigital or both.");
+            default ->
+                throw row.wrong("claw", "\"" + text + "\" is no claw; write lateral, medial, interdigital or both.");
         };
     }
 }

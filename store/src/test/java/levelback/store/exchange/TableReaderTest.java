@@ -30,8 +30,8 @@ class TableReaderTest {
     @ParameterizedTest
     @ValueSource(chars = {',', ';', '\t'})
     void findsTheSeparatorAndTakesColumnsInAnyOrder(char separator) {
-        String text = "Scorer,pen,SCORE,cow,date\nAnna,7,2,007,2026-03-14\n\nBo,7,,008,2026-03-14\n"
-                .replace(',', separator);
+        String text =
+                "Scorer,pen,SCORE,cow,date\nAnna,7,2,007,2026-03-14\n\nBo,7,,008,2026-03-14\n".replace(',', separator);
         ScoreTable table = scores(text);
         assertThat(table.rows())
                 .containsExactly(new ScoreRow("007", LocalDate.of(2026, 3, 14), 2, "Anna", Optional.empty()));
@@ -43,7 +43,8 @@ class TableReaderTest {
     /** RFC 4180, section 2: quoted cells with separators, doubled quotes and line breaks; CRLF. */
     @Test
     void readsQuotesByTheStandard() {
-        ScoreTable table = scores("cow,date,score,scorer\r\n\"a,1\",2026-03-14,1,\"O\"\"Neil\r\nII\"\r\nb,2026-03-14,0,x");
+        ScoreTable table =
+                scores("cow,date,score,scorer\r\n\"a,1\",2026-03-14,1,\"O\"\"Neil\r\nII\"\r\nb,2026-03-14,0,x");
         assertThat(table.rows()).extracting(ScoreRow::cow).containsExactly("a,1", "b");
         assertThat(table.rows()).extracting(ScoreRow::scorer).containsExactly("O\"Neil\r\nII", "x");
         assertThat(table.lines().get(1).line()).isEqualTo(4);
@@ -55,7 +56,10 @@ class TableReaderTest {
         byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
         byte[] marked = ("\uFEFF" + text).getBytes(StandardCharsets.UTF_8);
         for (byte[] bytes : List.of(utf8, marked, text.getBytes(WINDOWS_1252))) {
-            assertThat(ScoreTable.read(TableSource.of("t.csv", bytes)).rows().get(0).scorer())
+            assertThat(ScoreTable.read(TableSource.of("t.csv", bytes))
+                            .rows()
+                            .get(0)
+                            .scorer())
                     .isEqualTo("Jürgen");
         }
         assertThatThrownBy(() -> TableSource.of("t.csv", text.getBytes(StandardCharsets.UTF_16)))
@@ -64,7 +68,8 @@ class TableReaderTest {
 
     @Test
     void takesADecimalCommaOnlyWhereItIsNoSeparator() {
-        assertThat(scores("cow;date;score\n1;2026-03-14;2,5\n2;2026-03-14;1.5\n").rows())
+        assertThat(scores("cow;date;score\n1;2026-03-14;2,5\n2;2026-03-14;1.5\n")
+                        .rows())
                 .extracting(ScoreRow::score)
                 .containsExactly(2.5, 1.5);
         assertThatThrownBy(() -> scores("cow,date,score\n1,2026-03-14,\"2,5\"\n"))
@@ -72,10 +77,7 @@ class TableReaderTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
         cow,date,score~1,2026-03-14,NaN                        | t.csv, line 2: column score "NaN" is no number
         cow,date,score~1,2026-03-14,Infinity                   | t.csv, line 2: column score
         cow,date,score~1,2026-03-14,1e999                      | t.csv, line 2: column score
@@ -168,10 +170,7 @@ class TableReaderTest {
     }
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
         1,2026-03-14,RH,,,,,,         | column lesion is empty; write NONE where
         1,2026-03-14,RH,,,SU,,,0      | column chance "0" must be above 0 and at most 1.
         1,2026-03-14,RH,,,SU,,,1.5    | column chance "1.5" must be above 0
@@ -190,7 +189,12 @@ class TableReaderTest {
         StringBuilder text = new StringBuilder("cow,date,score,scorer\n");
         LocalDate start = LocalDate.of(2016, 1, 1);
         for (int i = 0; i < 260_000; i++) {
-            text.append(i % 1000).append(',').append(start.plusDays(i / 1000)).append(',').append(i % 4).append(",A\n");
+            text.append(i % 1000)
+                    .append(',')
+                    .append(start.plusDays(i / 1000))
+                    .append(',')
+                    .append(i % 4)
+                    .append(",A\n");
         }
         long from = System.nanoTime();
         assertThat(scores(text.toString()).rows()).hasSize(260_000);
