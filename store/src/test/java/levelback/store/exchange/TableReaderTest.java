@@ -158,9 +158,14 @@ class TableReaderTest {
 
     @Test
     void trimsKeepUnknownCodesWithANote() {
-        TrimTable table = trims("cow,date,leg,claw,zone,lesion,severity,stage,chance\n"
-                + "1,2026-03-14,rh,lateral,4,su,3,,\n1,2026-03-14,LH,,,zz,,,\n2,2026-03-14,,,,REFUSED,,,0.06\n"
-                + "3,2026-03-14,LH,,10,DD,,m4.1,\n");
+        TrimTable table = trims(
+                """
+                cow,date,leg,claw,zone,lesion,severity,stage,chance
+                1,2026-03-14,rh,lateral,4,su,3,,
+                1,2026-03-14,LH,,,zz,,,
+                2,2026-03-14,,,,REFUSED,,,0.06
+                3,2026-03-14,LH,,10,DD,,m4.1,
+                """);
         assertThat(table.notes())
                 .containsExactly("t.csv, line 3: lesion code ZZ is not on the list; it is kept as it is.");
         assertThat(table.rows()).extracting(r -> r.lesion()).containsExactly("SU", "ZZ", "REFUSED", "DD");
