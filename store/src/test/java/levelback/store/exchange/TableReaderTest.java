@@ -158,8 +158,7 @@ class TableReaderTest {
 
     @Test
     void trimsKeepUnknownCodesWithANote() {
-        TrimTable table = trims(
-                """
+        TrimTable table = trims("""
                 cow,date,leg,claw,zone,lesion,severity,stage,chance
                 1,2026-03-14,rh,lateral,4,su,3,,
                 1,2026-03-14,LH,,,zz,,,
