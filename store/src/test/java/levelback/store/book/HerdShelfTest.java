@@ -92,6 +92,7 @@ class HerdShelfTest {
         assertThat(kept.id()).isEqualTo("mobility-0-3");
         // Four levels, 0 to 3, lame from 2: the mobility scale as the trade prints it (trade sheet, section 1).
         assertThat(kept.levels()).extracting(ScaleLevel::value).containsExactly(0.0, 1.0, 2.0, 3.0);
+        assertThat(kept.levels()).allMatch(level -> !level.text().isBlank());
         assertThat(kept.lameCut()).isEqualTo(2);
         assertThat(book.herd().scale("nothing")).isEmpty();
     }

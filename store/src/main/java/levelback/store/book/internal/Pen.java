@@ -49,6 +49,7 @@ final class Pen implements AutoCloseable {
         try {
             return bound(sql, arguments).executeUpdate();
         } catch (SQLException e) {
+            forget(sql);
             throw new UnableToExecuteStatementException(e, null);
         }
     }
@@ -58,6 +59,7 @@ final class Pen implements AutoCloseable {
         try (ResultSet answer = bound(sql, arguments).executeQuery()) {
             return answer.next();
         } catch (SQLException e) {
+            forget(sql);
             throw new UnableToExecuteStatementException(e, null);
         }
     }
@@ -99,6 +101,9 @@ final class Pen implements AutoCloseable {
 
     /** Ends the transaction if SQLite has not done so itself, as it does when the disk is full. */
     void rollback() {
+        // A statement that met a full disk or a taken-out one is of no more use to the driver.
+        ready.values().forEach(Pen::closeQuietly);
+        ready.clear();
         try {
             script("ROLLBACK");
         } catch (UnableToExecuteStatementException noTransaction) {
@@ -111,6 +116,13 @@ final class Pen implements AutoCloseable {
         ready.values().forEach(Pen::closeQuietly);
         ready.clear();
         handle.close();
+    }
+
+    private void forget(String sql) {
+        PreparedStatement failed = ready.remove(sql);
+        if (failed != null) {
+            closeQuietly(failed);
+        }
     }
 
     private static void closeQuietly(PreparedStatement statement) {

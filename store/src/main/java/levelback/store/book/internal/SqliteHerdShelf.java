@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import levelback.scoring.scale.GaitScale;
+import levelback.scoring.scale.GaitScales;
 import levelback.scoring.scale.ScaleLevel;
 import levelback.scoring.value.MediaTime;
 import levelback.scoring.value.TimeBase;
@@ -101,7 +102,7 @@ final class SqliteHerdShelf implements HerdShelf {
 
     @Override
     public Optional<GaitScale> scale(String id) {
-        return connections.read(h -> kept(h, id)).or(() -> PublishedScales.byId(id));
+        return connections.read(h -> kept(h, id)).or(() -> GaitScales.byId(id));
     }
 
     private static Optional<GaitScale> kept(Handle handle, String id) {
@@ -177,7 +178,7 @@ final class SqliteHerdShelf implements HerdShelf {
         if (!there) {
             write(
                     pen,
-                    PublishedScales.byId(id)
+                    GaitScales.byId(id)
                             .orElseThrow(() -> new StoreException(
                                     "There is no gait scale " + id + "; choose a published one or make your own.")));
         }
