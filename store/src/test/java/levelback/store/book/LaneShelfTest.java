@@ -123,8 +123,10 @@ class LaneShelfTest {
     @Test
     void aGateReadCountsOnce() {
         Instant at = Instant.parse("2026-03-14T05:00:00.250Z");
-        assertThat(book.lane().putRead(visit.id(), at, "276000000000412", "exit")).isTrue();
-        assertThat(book.lane().putRead(visit.id(), at, "276000000000412", "exit")).isFalse();
+        assertThat(book.lane().putRead(visit.id(), at, "276000000000412", "exit"))
+                .isTrue();
+        assertThat(book.lane().putRead(visit.id(), at, "276000000000412", "exit"))
+                .isFalse();
         assertThat(book.lane().putRead(visit.id(), at.minusSeconds(9), "276000000000412", "exit"))
                 .isTrue();
         assertThat(book.lane().readsOf(visit.id()))

@@ -116,8 +116,7 @@ class TrimShelfTest {
 
     @Test
     void keepsTheChanceOfAControlLiftToTheLastDigit() {
-        Lift refused =
-                new Lift(LiftId.fresh(), cow.id(), DAY, tess.id(), OptionalDouble.of(5.0 / 33), true, true);
+        Lift refused = new Lift(LiftId.fresh(), cow.id(), DAY, tess.id(), OptionalDouble.of(5.0 / 33), true, true);
         book.step("Tess", "Refused", b -> {
             b.trim().put(refused);
             return true;
@@ -125,8 +124,8 @@ class TrimShelfTest {
         book.undo("Tess");
         book.redo("Tess");
         assertThat(book.trim().cardsOf(cow.id())).extracting(LiftCard::lift).containsExactly(refused);
-        Lift impossible = new Lift(
-                LiftId.fresh(), cow.id(), DAY.plusDays(1), tess.id(), OptionalDouble.of(1.5), true, true);
+        Lift impossible =
+                new Lift(LiftId.fresh(), cow.id(), DAY.plusDays(1), tess.id(), OptionalDouble.of(1.5), true, true);
         assertThatThrownBy(() -> book.trim().put(impossible)).isInstanceOf(StoreException.class);
     }
 
@@ -163,8 +162,7 @@ class TrimShelfTest {
         Foot off = footOn(DAY.plusDays(28), Leg.LH);
         book.trim().putActions(off.id(), Set.of(FootAction.BLOCK_OFF, FootAction.TRIMMED));
         assertThat(book.trim().blocksOn(herd.id(), DAY.plusDays(27)))
-                .containsExactly(
-                        new Block(cow.id(), Leg.LH, Claw.LATERAL, DAY, Optional.of(DAY.plusDays(28))));
+                .containsExactly(new Block(cow.id(), Leg.LH, Claw.LATERAL, DAY, Optional.of(DAY.plusDays(28))));
         assertThat(book.trim().blocksOn(herd.id(), DAY.plusDays(28))).isEmpty();
 
         book.trim().putActions(off.id(), Set.of(FootAction.TRIMMED));

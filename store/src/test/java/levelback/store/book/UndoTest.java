@@ -79,24 +79,25 @@ class UndoTest {
             book.step("Anna", "Step " + choice, b -> {
                 switch (kind) {
                     case 0, 1, 2 -> b.herd().put(Sample.score(cows.get(detail % 2), visit, anna, detail % 4));
-                    case 3 -> b.herd()
-                            .put(Sample.score(
-                                    cows.get(0).id(), visit.id(), anna.id(), Optional.of(Leg.LF), detail % 4));
+                    case 3 ->
+                        b.herd()
+                                .put(Sample.score(
+                                        cows.get(0).id(), visit.id(), anna.id(), Optional.of(Leg.LF), detail % 4));
                     case 4 -> b.herd().put(tag);
                     case 5 -> b.herd().takeOff(tag.id());
                     case 6 -> b.trim().put(finding);
                     case 7 -> b.trim().takeOff(finding.id());
-                    case 8 -> b.trim()
-                            .putActions(
-                                    foot.id(),
-                                    detail % 2 == 0 ? Set.of(FootAction.BLOCK_INNER) : Set.of(FootAction.TRIMMED));
+                    case 8 ->
+                        b.trim()
+                                .putActions(
+                                        foot.id(),
+                                        detail % 2 == 0 ? Set.of(FootAction.BLOCK_INNER) : Set.of(FootAction.TRIMMED));
                     case 9 -> b.trim().putLookAgain(lift.id(), Optional.of(Sample.DAY.plusDays(detail + 1L)));
                     case 10 -> b.trim().putLookAgain(lift.id(), Optional.empty());
-                    case 11 -> b.trim()
-                            .putMedicine(lift.id(), new MedicineNote("p" + detail, "", "", "", "", "", "", ""));
+                    case 11 ->
+                        b.trim().putMedicine(lift.id(), new MedicineNote("p" + detail, "", "", "", "", "", "", ""));
                     case 12 -> b.herd().visitOn(herd.id(), Sample.DAY.plusDays(detail));
-                    case 13 -> b.lane()
-                            .putRead(visit.id(), Sample.AT.plusSeconds(detail), "tag", "gate");
+                    case 13 -> b.lane().putRead(visit.id(), Sample.AT.plusSeconds(detail), "tag", "gate");
                     case 14 -> {
                         Lift more = Sample.lift(cows.get(1), Sample.DAY.plusDays(++cards), anna);
                         Foot hind = Sample.foot(more, Leg.RH);
@@ -112,8 +113,8 @@ class UndoTest {
     }
 
     @Property(tries = 25, seed = "20260314")
-    void takingEverythingBackAndForthEndsWhereItWas(@ForAll @Size(min = 1, max = 25) List<@IntRange(min = 0, max = 160) Integer> choices)
-            throws IOException {
+    void takingEverythingBackAndForthEndsWhereItWas(
+            @ForAll @Size(min = 1, max = 25) List<@IntRange(min = 0, max = 160) Integer> choices) throws IOException {
         Path dir = Files.createTempDirectory("undo");
         Path file = dir.resolve("a.levelback");
         try (Book book = Books.create(file)) {
@@ -248,8 +249,7 @@ class UndoTest {
                 book.step("Anna", "Look", b -> {
                     b.herd().put(work.tag);
                     assertThat(b.herd().tagsOf(work.pass.id())).containsExactly(work.tag);
-                    Future<List<Tag>> outside =
-                            other.submit(() -> book.herd().tagsOf(work.pass.id()));
+                    Future<List<Tag>> outside = other.submit(() -> book.herd().tagsOf(work.pass.id()));
                     try {
                         assertThat(outside.get()).isEmpty();
                     } catch (InterruptedException | ExecutionException e) {

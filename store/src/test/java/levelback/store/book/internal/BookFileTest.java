@@ -90,8 +90,9 @@ class BookFileTest {
         byte[] before = Files.readAllBytes(file);
         assertThatThrownBy(() -> Books.open(file))
                 .isInstanceOf(StoreException.class)
-                .hasMessage("The book new.levelback was written by a newer Levelback (schema 7, this one knows 1): update"
-                        + " Levelback to open it; nothing was changed.");
+                .hasMessage(
+                        "The book new.levelback was written by a newer Levelback (schema 7, this one knows 1): update"
+                                + " Levelback to open it; nothing was changed.");
         assertThatThrownBy(() -> Books.openOrCreate(file)).isInstanceOf(StoreException.class);
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
         assertThat(names()).containsExactly("new.levelback");
@@ -295,7 +296,12 @@ class BookFileTest {
             assertThat(cows).extracting(Cow::number).containsExactly("0412", "0500");
             List<Score> scores = book.herd().scoresOf(herd.id());
             assertThat(scores).extracting(Score::level).containsExactly(3.0);
-            assertThat(book.trim().cardsOf(cows.get(0).id()).get(0).feet().get(0).findings())
+            assertThat(book.trim()
+                            .cardsOf(cows.get(0).id())
+                            .get(0)
+                            .feet()
+                            .get(0)
+                            .findings())
                     .extracting(f -> f.lesion())
                     .containsExactly("SU");
             assertThat(book.check().ok()).isTrue();
@@ -312,7 +318,8 @@ class BookFileTest {
         BookFile book = new BookFile(file, next, Clock.systemUTC());
         book.bringUpToDate(book.requireBook());
         assertThat(book.requireBook()).isEqualTo(2);
-        List<String> copies = names().stream().filter(n -> n.endsWith(".backup")).toList();
+        List<String> copies =
+                names().stream().filter(n -> n.endsWith(".backup")).toList();
         assertThat(copies).hasSize(1);
         try (Book copy = Books.open(folder.resolve(copies.get(0)))) {
             assertThat(copy.check().ok()).isTrue();
