@@ -120,13 +120,11 @@ class UndoTest {
         try (Book book = Books.create(file)) {
             Work work = new Work(book);
             List<String> states = new ArrayList<>();
-            List<Boolean> stepped = new ArrayList<>();
             states.add(Dump.of(file));
             for (int choice : choices) {
                 long before = book.revision();
                 work.step(choice);
                 boolean changed = book.revision() != before;
-                stepped.add(changed);
                 if (changed) {
                     states.add(Dump.of(file));
                 } else {
