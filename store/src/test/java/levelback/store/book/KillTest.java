@@ -45,7 +45,8 @@ class KillTest {
     }
 
     /** Starts a desk on the book and kills it when it has acknowledged about so many entries. */
-    private static List<String> killAndLook(Path book, long seed, int entries) throws IOException, InterruptedException {
+    private static List<String> killAndLook(Path book, long seed, int entries)
+            throws IOException, InterruptedException {
         Process desk = new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                         "-XX:TieredStopAtLevel=1",
@@ -72,7 +73,8 @@ class KillTest {
         assertThat(desk.waitFor(30, TimeUnit.SECONDS)).isTrue();
         assertThat(acknowledged.size()).as("it worked until it was killed").isGreaterThanOrEqualTo(entries);
         // The last line may have been cut in the middle by the kill; what is not whole was not acknowledged.
-        acknowledged.removeIf(line -> !line.matches("(cow|pass|score|tag|finding|recording) [0-9a-f-]{36}|(undo|redo) .+"));
+        acknowledged.removeIf(
+                line -> !line.matches("(cow|pass|score|tag|finding|recording) [0-9a-f-]{36}|(undo|redo) .+"));
         requireThere(book, acknowledged);
         return acknowledged;
     }
@@ -91,8 +93,8 @@ class KillTest {
         List<String> missing = acknowledged.stream()
                 .filter(line -> !line.startsWith("undo") && !line.startsWith("redo") && !there.contains(line))
                 .toList();
-        long undone = Long.parseLong(
-                Dump.strings(file, "SELECT count(*) FROM step WHERE fate IN ('undone', 'buried')").get(0));
+        long undone = Long.parseLong(Dump.strings(file, "SELECT count(*) FROM step WHERE fate IN ('undone', 'buried')")
+                .get(0));
         assertThat(missing.size()).as("%s, %d steps undone", missing, undone).isLessThanOrEqualTo((int) undone);
         Set<String> history = new HashSet<>(Dump.strings(file, "SELECT json_extract(now, '$.uuid') FROM change"));
         assertThat(missing).allMatch(line -> history.contains(line.substring(line.indexOf(' ') + 1)));

@@ -46,9 +46,7 @@ public final class KilledDesk {
                 book.lane().put(pass);
                 say("pass", pass.id().uuid().toString());
                 Score score = book.step(
-                        "Anna",
-                        "Score of " + i,
-                        b -> b.herd().put(Sample.score(cow, visit, anna, random.nextInt(4))));
+                        "Anna", "Score of " + i, b -> b.herd().put(Sample.score(cow, visit, anna, random.nextInt(4))));
                 say("score", score.id().uuid().toString());
                 Tag tag = Sample.tag(pass, anna, i * 10 + 3);
                 book.herd().put(tag);
