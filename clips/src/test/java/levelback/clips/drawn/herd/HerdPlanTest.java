@@ -11,6 +11,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
+import levelback.clips.drawn.RecordingPlan;
 import org.junit.jupiter.api.Test;
 
 /** The herd of walker.md section 4: counts, chances and shares, each within 4.5 standard errors of what it is drawn by. */
@@ -260,5 +261,27 @@ class HerdPlanTest {
         }
         holds("missed", missed, walks, GateReads.MISSED);
         holds("again", again, walks - missed, GateReads.DOUBLED);
+    }
+
+    @Test
+    void filmsShowEveryFilmedCowOnceAndInStep() {
+        HerdPlan plan = HERDS.get(0);
+        assertThat(FilmPlans.of(plan, plan.visits().get(0))).isEmpty();
+        for (int v = 7; v < 9; v++) {
+            HerdVisit visit = plan.visits().get(v);
+            List<RecordingPlan> films = FilmPlans.of(plan, visit);
+            assertThat(films).hasSize(2);
+            List<String> shown = new ArrayList<>();
+            for (RecordingPlan film : films) {
+                assertThat(film.lengthS()).isBetween(45.0, 110.0);
+                film.walks().forEach(w -> shown.add(w.traits().cowNumber()));
+                for (int i = 1; i < film.walks().size(); i++) {
+                    assertThat(film.walks().get(i).enterTimeS() - film.walks().get(i - 1).enterTimeS()).isGreaterThan(5);
+                }
+                assertThat(film.startedAt().atZone(plan.zone()).toLocalDate()).isEqualTo(visit.date());
+            }
+            assertThat(shown).isEqualTo(visit.filmed());
+            assertThat(films).isEqualTo(FilmPlans.of(plan, visit));
+        }
     }
 }
