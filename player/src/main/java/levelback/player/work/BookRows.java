@@ -71,7 +71,12 @@ public record BookRows(List<ScoreRow> scores, List<TrimRow> trims) {
         List<TrimRow> rows = new ArrayList<>();
         if (card.lift().refused()) {
             rows.add(new TrimRow(
-                    cow, date, Optional.empty(), Lesions.REFUSED, "", card.lift().chance()));
+                    cow,
+                    date,
+                    Optional.empty(),
+                    Lesions.REFUSED,
+                    "",
+                    card.lift().chance()));
             return rows;
         }
         for (FootCard foot : card.feet()) {

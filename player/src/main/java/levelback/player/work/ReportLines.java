@@ -50,9 +50,8 @@ final class ReportLines {
             for (Visit visit : visits.subList(Math.max(0, visits.size() - 5), visits.size())) {
                 lastFive.add(level(levels, visit, id));
             }
-            String why = card.lift().refused()
-                    ? "refused"
-                    : card.lift().chance().isPresent() ? "control" : "";
+            String why =
+                    card.lift().refused() ? "refused" : card.lift().chance().isPresent() ? "control" : "";
             lines.add(new Lifted(
                     cow.number(),
                     cow.name().orElse(""),
@@ -62,7 +61,8 @@ final class ReportLines {
                     card.lookAgainOn(),
                     why));
         }
-        lines.sort(Comparator.comparingDouble((Lifted l) -> -l.score().orElse(-1)).thenComparing(Lifted::number));
+        lines.sort(
+                Comparator.comparingDouble((Lifted l) -> -l.score().orElse(-1)).thenComparing(Lifted::number));
         return lines;
     }
 
@@ -109,13 +109,12 @@ final class ReportLines {
 
     private String where(Finding finding) {
         if (finding.zone().isPresent()) {
-            String key =
-                    switch (finding.claw()) {
-                        case LATERAL -> "found.outer";
-                        case MEDIAL -> "found.inner";
-                        case BOTH -> "found.both";
-                        case INTERDIGITAL -> "found.zone";
-                    };
+            String key = switch (finding.claw()) {
+                case LATERAL -> "found.outer";
+                case MEDIAL -> "found.inner";
+                case BOTH -> "found.both";
+                case INTERDIGITAL -> "found.zone";
+            };
             return words.say(key, finding.zone().getAsInt());
         }
         return words.say(

@@ -72,8 +72,8 @@ record ReportSource(
                 .filter(p -> counts.containsKey(p.id()))
                 .min(Comparator.comparingLong((Person p) -> -counts.getOrDefault(p.id(), 0L))
                         .thenComparing(Person::name))
-                .orElseThrow(() -> new BadInput("Herd " + herd.name() + " in " + book.file()
-                        + " has no scores yet; score a visit first."));
+                .orElseThrow(() -> new BadInput(
+                        "Herd " + herd.name() + " in " + book.file() + " has no scores yet; score a visit first."));
         Map<VisitId, Map<CowId, Double>> levels = new HashMap<>();
         for (Score score : all) {
             if (score.scorer().equals(scorer.id()) && score.scaleId().equals(scale.id())) {
@@ -90,7 +90,8 @@ record ReportSource(
                     + scale.name() + " yet; score a visit first.");
         }
         Visit visit = visit(scored, on, herd);
-        List<Visit> upTo = scored.stream().filter(v -> !v.date().isAfter(visit.date())).toList();
+        List<Visit> upTo =
+                scored.stream().filter(v -> !v.date().isAfter(visit.date())).toList();
         LocalDate end = scored.stream()
                 .map(Visit::date)
                 .filter(d -> d.isAfter(visit.date()))

@@ -18,7 +18,9 @@ class DemoFolderTest {
     @Test
     void refusesAFolderThatHoldsAnything() throws IOException {
         Files.writeString(temp.resolve("mine.txt"), "mine");
-        assertThatThrownBy(() -> DemoFolder.open(temp, false)).isInstanceOf(BadInput.class).hasMessageContaining("--replace");
+        assertThatThrownBy(() -> DemoFolder.open(temp, false))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("--replace");
         assertThat(temp.resolve("mine.txt")).exists();
     }
 
@@ -38,7 +40,9 @@ class DemoFolderTest {
     @Test
     void leavesTheUsersOwnFileAndSaysSo() throws IOException {
         Files.writeString(temp.resolve("report.html"), "mine");
-        assertThatThrownBy(() -> DemoFolder.open(temp, true)).isInstanceOf(BadInput.class).hasMessageContaining("report.html");
+        assertThatThrownBy(() -> DemoFolder.open(temp, true))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("report.html");
         assertThat(temp.resolve("report.html")).hasContent("mine");
     }
 

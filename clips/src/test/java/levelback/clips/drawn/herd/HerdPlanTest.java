@@ -276,7 +276,9 @@ class HerdPlanTest {
                 assertThat(film.lengthS()).isBetween(45.0, 110.0);
                 film.walks().forEach(w -> shown.add(w.traits().cowNumber()));
                 for (int i = 1; i < film.walks().size(); i++) {
-                    assertThat(film.walks().get(i).enterTimeS() - film.walks().get(i - 1).enterTimeS()).isGreaterThan(5);
+                    assertThat(film.walks().get(i).enterTimeS()
+                                    - film.walks().get(i - 1).enterTimeS())
+                            .isGreaterThan(5);
                 }
                 assertThat(film.startedAt().atZone(plan.zone()).toLocalDate()).isEqualTo(visit.date());
             }
