@@ -1,0 +1,196 @@
+package levelback.clips.decode.internal;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/** Which frame of which packet stands where in presentation order, and where decoding can begin for it. Immutable. */
+public final class FrameOrder {
+
+    private static final int UNKNOWN = -1;
+
+    private final PacketList packets;
+    private final int[] packetOf;
+    private final byte[] nthOf;
+    private final long[] pts;
+    private final BitSet key;
+    private final int[] check;
+    /** First display number of a packet's frames, or below 0. */
+    private final int[] firstOf;
+    /** For each key packet the number of the first frame that decoding from it may show. */
+    private final int[] keyShows;
+
+    private FrameOrder(PacketList packets, int[] packetOf, byte[] nthOf, long[] pts, BitSet key, int[] check) {
+        this.packets = packets;
+        this.packetOf = packetOf;
+        this.nthOf = nthOf;
+        this.pts = pts;
+        this.key = key;
+        this.check = check;
+        firstOf = new int[packets.count()];
+        Arrays.fill(firstOf, UNKNOWN);
+        for (int frame = packetOf.length - 1; frame >= 0; frame--) {
+            firstOf[packetOf[frame]] = frame;
+        }
+        keyShows = new int[packets.keys().length];
+        for (int i = 0; i < keyShows.length; i++) {
+            keyShows[i] = shownFrom(packets.keys()[i]);
+        }
+    }
+
+    private int shownFrom(int packet) {
+        if (firstOf[packet] >= 0) {
+            return firstOf[packet];
+        }
+        if (packets.discarded(packet) && packets.pts(packet) != PacketList.NONE) {
+            int low = 0;
+            while (low < pts.length && pts[low] != PacketList.NONE && pts[low] < packets.pts(packet)) {
+                low++;
+            }
+            return low;
+        }
+        return Integer.MAX_VALUE; // gave no frame: not a place to begin
+    }
+
+    /** From the packets alone, if they are such that this is safe; the caller tries the beginning against a decode. */
+    static Optional<FrameOrder> fromPackets(MediaFile file, PacketList packets) {
+        int count = packets.count();
+        boolean lazyContainer = file.raw() || file.container().equals("avi");
+        boolean hiddenFrames = org.bytedeco.ffmpeg.global.avcodec.AV_CODEC_ID_VP8
+                == file.stream().codecpar().codec_id();
+        if (count == 0
+                || lazyContainer
+                || hiddenFrames
+                || !packets.key(0)
+                || packets.endedByError()
+                || packets.changesInMidstream()) {
+            return Optional.empty();
+        }
+        long lastDts = Long.MIN_VALUE;
+        for (int i = 0; i < count; i++) {
+            boolean inOrder = packets.dts(i) == PacketList.NONE || packets.dts(i) >= lastDts;
+            if (packets.corrupt(i)
+                    || packets.pts(i) == PacketList.NONE
+                    || !inOrder
+                    || (packets.pts(i) < packets.pts(0) && !packets.discarded(i))) {
+                return Optional.empty();
+            }
+            lastDts = packets.dts(i) == PacketList.NONE ? lastDts : packets.dts(i);
+        }
+        int[] order = IntStream.range(0, count)
+                .filter(i -> !packets.discarded(i))
+                .boxed()
+                .sorted(Comparator.comparingLong(packets::pts))
+                .mapToInt(i -> i)
+                .toArray();
+        long[] pts = new long[order.length];
+        BitSet key = new BitSet();
+        for (int i = 0; i < order.length; i++) {
+            pts[i] = packets.pts(order[i]);
+            key.set(i, packets.key(order[i]));
+            if (i > 0 && pts[i] == pts[i - 1]) {
+                return Optional.empty();
+            }
+        }
+        return order.length == 0
+                ? Optional.empty()
+                : Optional.of(new FrameOrder(packets, order, new byte[order.length], pts, key, new int[0]));
+    }
+
+    /** From a decode of the whole file, with a check of every picture. */
+    static FrameOrder fromDecode(MediaFile file, PacketList packets, FullDecode all) {
+        int[] packetOf = Arrays.copyOf(all.packet, all.count);
+        long[] pts = new long[all.count];
+        for (int i = 0; i < all.count; i++) {
+            long own = packets.pts(packetOf[i]);
+            pts[i] = file.raw() ? PacketList.NONE : own != PacketList.NONE && all.nth[i] == 0 ? own : all.pts[i];
+        }
+        return new FrameOrder(
+                packets, packetOf, Arrays.copyOf(all.nth, all.count), pts, all.key, Arrays.copyOf(all.check, all.count));
+    }
+
+    /** Whether a decode that was stopped early agrees with this order as far as it went. */
+    boolean agreesWith(FullDecode beginning) {
+        if (beginning.errors > 0 || beginning.count == 0) {
+            return false;
+        }
+        for (int i = 0; i < Math.min(beginning.count, packetOf.length); i++) {
+            if (beginning.packet[i] != packetOf[i]
+                    || beginning.nth[i] != 0
+                    || beginning.suspect.get(i)
+                    || beginning.key.get(i) != key.get(i)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The packets. */
+    public PacketList packets() {
+        return packets;
+    }
+
+    /** How many frames come out. */
+    public int frames() {
+        return packetOf.length;
+    }
+
+    /** Packet that a frame comes from. */
+    public int packetOf(int frame) {
+        return packetOf[frame];
+    }
+
+    /** Time stamp of a frame, or {@link PacketList#NONE}. */
+    public long pts(int frame) {
+        return pts[frame];
+    }
+
+    /** Whether it is a key frame. */
+    public boolean key(int frame) {
+        return key.get(frame);
+    }
+
+    /** Display number of a packet's frame, or below 0 where it is not shown. */
+    int frameOf(int packet, int nth) {
+        int frame = packet < firstOf.length ? firstOf[packet] : UNKNOWN;
+        while (frame >= 0 && frame < packetOf.length && packetOf[frame] == packet) {
+            if (nthOf[frame] == nth) {
+                return frame;
+            }
+            frame++;
+        }
+        return UNKNOWN;
+    }
+
+    /** Whether a picture is what the full decode gave; true where there was none. */
+    boolean passes(int frame, int crc) {
+        return check.length == 0 || check[frame] == crc;
+    }
+
+    /** Whether there are checks to hold pictures against. */
+    boolean checked() {
+        return check.length > 0;
+    }
+
+    /** Place, in the list of key packets, of the last one from which a frame can be decoded; below 0 for none. */
+    int keyFor(int frame, BitSet struckOut) {
+        int[] keys = packets.keys();
+        int at = Arrays.binarySearch(keys, packetOf[frame]);
+        for (int i = at >= 0 ? at : -at - 2; i >= 0; i--) {
+            if (!struckOut.get(i) && keyShows[i] <= frame) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    int keyPacket(int place) {
+        return packets.keys()[place];
+    }
+
+    int keyShows(int place) {
+        return keyShows[place];
+    }
+}

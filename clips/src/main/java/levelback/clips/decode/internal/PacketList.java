@@ -1,0 +1,185 @@
+package levelback.clips.decode.internal;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.function.BooleanSupplier;
+import levelback.clips.open.ClipException;
+import org.bytedeco.ffmpeg.avcodec.AVPacket;
+import org.bytedeco.ffmpeg.global.avcodec;
+import org.bytedeco.ffmpeg.global.avutil;
+
+/**
+ * Every packet of the picture stream in file order, from one pass without decoding. Time stamps run on over a wrap of the
+ * stream's clock (33 bits in a transport stream). Immutable once scanned.
+ */
+public final class PacketList {
+
+    /** Stands for "no time stamp". */
+    public static final long NONE = avutil.AV_NOPTS_VALUE;
+
+    private int count;
+    private long[] pts = new long[1024];
+    private long[] dts = new long[1024];
+    private long[] position = new long[1024];
+    private int[] size = new int[1024];
+    private long[] duration = new long[1024];
+    private byte[] flags = new byte[1024];
+    private int[] keys = new int[0];
+    private boolean changesInMidstream;
+    private int endedBy;
+    private final Map<Long, Integer> byPosition = new HashMap<>();
+
+    private PacketList() {}
+
+    static PacketList scan(MediaFile file, BooleanSupplier cancelled) throws ClipException {
+        PacketList list = new PacketList();
+        long wrap = 1L << Math.min(62, Math.max(1, file.stream().pts_wrap_bits()));
+        long lap = 0;
+        long lastRaw = NONE;
+        while (true) {
+            if ((list.count & 255) == 0 && cancelled.getAsBoolean()) {
+                throw MediaFile.cancelled(file.file());
+            }
+            int error = file.read();
+            if (error < 0) {
+                if (error == avutil.AVERROR_EXIT()) {
+                    throw MediaFile.cancelled(file.file());
+                }
+                list.endedBy = error;
+                break;
+            }
+            AVPacket packet = file.packet();
+            long raw = packet.dts() != NONE ? packet.dts() : packet.pts();
+            if (raw != NONE) {
+                if (lastRaw != NONE && wrap < (1L << 40)) {
+                    if (raw < lastRaw - wrap / 2) {
+                        lap += wrap;
+                    } else if (raw > lastRaw + wrap / 2 && lap > 0) {
+                        lap -= wrap;
+                    }
+                }
+                lastRaw = raw;
+            }
+            list.add(packet, lap);
+        }
+        list.finish();
+        return list;
+    }
+
+    private void add(AVPacket packet, long lap) {
+        if (count == size.length) {
+            int more = count * 2;
+            pts = Arrays.copyOf(pts, more);
+            dts = Arrays.copyOf(dts, more);
+            position = Arrays.copyOf(position, more);
+            size = Arrays.copyOf(size, more);
+            duration = Arrays.copyOf(duration, more);
+            flags = Arrays.copyOf(flags, more);
+        }
+        pts[count] = packet.pts() == NONE ? NONE : packet.pts() + lap;
+        dts[count] = packet.dts() == NONE ? NONE : packet.dts() + lap;
+        position[count] = packet.pos();
+        size[count] = packet.size();
+        duration[count] = packet.duration();
+        flags[count] = (byte) packet.flags();
+        if (count > 0
+                && avcodec.av_packet_side_data_get(
+                                packet.side_data(), packet.side_data_elems(), avcodec.AV_PKT_DATA_NEW_EXTRADATA)
+                        != null) {
+            changesInMidstream = true;
+        }
+        count++;
+    }
+
+    private void finish() {
+        int[] found = new int[count];
+        int n = 0;
+        for (int i = 0; i < count; i++) {
+            if (key(i)) {
+                found[n++] = i;
+            }
+            Integer before = byPosition.put(handle(i), i);
+            if (before != null) {
+                byPosition.put(handle(i), -1); // not unique: no use for finding one's place
+            }
+        }
+        keys = Arrays.copyOf(found, n);
+    }
+
+    private long handle(int packet) {
+        return handle(position[packet], dts[packet], size[packet]);
+    }
+
+    private static long handle(long position, long dts, int size) {
+        long place = position >= 0 ? position : dts * 31 + 17;
+        return place * 0x9E3779B97F4A7C15L ^ size;
+    }
+
+    /** Which packet this is, or -1 where that can't be said. */
+    int numberOf(AVPacket packet) {
+        Integer number = byPosition.get(handle(packet.pos(), packet.dts(), packet.size()));
+        boolean same = number != null && number >= 0 && size[number] == packet.size() && position[number] == packet.pos();
+        return same ? number : -1;
+    }
+
+    /** How many. */
+    public int count() {
+        return count;
+    }
+
+    /** Presentation time stamp or {@link #NONE}. */
+    public long pts(int packet) {
+        return pts[packet];
+    }
+
+    /** Decoding time stamp or {@link #NONE}. */
+    public long dts(int packet) {
+        return dts[packet];
+    }
+
+    /** Byte at which it begins, or below 0 where the format does not say. */
+    public long position(int packet) {
+        return position[packet];
+    }
+
+    /** Bytes. */
+    public int size(int packet) {
+        return size[packet];
+    }
+
+    /** Ticks, 0 where unknown. */
+    public long duration(int packet) {
+        return duration[packet];
+    }
+
+    /** Whether decoding can begin here, as the container says. */
+    public boolean key(int packet) {
+        return (flags[packet] & avcodec.AV_PKT_FLAG_KEY) != 0;
+    }
+
+    /** Whether it is decoded and never shown (before an edit list's start). */
+    public boolean discarded(int packet) {
+        return (flags[packet] & avcodec.AV_PKT_FLAG_DISCARD) != 0;
+    }
+
+    /** Whether the container knows that bytes are missing. */
+    public boolean corrupt(int packet) {
+        return (flags[packet] & avcodec.AV_PKT_FLAG_CORRUPT) != 0;
+    }
+
+    /** Whether the codec's parameters change on the way. */
+    public boolean changesInMidstream() {
+        return changesInMidstream;
+    }
+
+    /** Whether reading ended by an error and not by the end of the file. */
+    public boolean endedByError() {
+        return endedBy != avutil.AVERROR_EOF();
+    }
+
+    /** Numbers of the key packets, ascending. */
+    int[] keys() {
+        return keys;
+    }
+}

@@ -1,0 +1,70 @@
+package levelback.clips.decode.internal;
+
+import java.nio.ByteBuffer;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.zip.CRC32C;
+import levelback.clips.open.ClipException;
+import org.bytedeco.ffmpeg.avutil.AVFrame;
+import org.bytedeco.ffmpeg.global.avutil;
+import org.bytedeco.javacpp.BytePointer;
+
+/** A decoded picture in its own pixel format with its rows packed: what fingerprints are taken of. */
+final class Planes implements AutoCloseable {
+
+    private BytePointer packed = new BytePointer();
+    private ByteBuffer bytes = ByteBuffer.allocateDirect(0);
+
+    /** Bytes that a decoded picture takes in the cache. */
+    static long weigh(AVFrame frame) {
+        int size = avutil.av_image_get_buffer_size(frame.format(), frame.width(), frame.height(), 32);
+        return Math.max(1, size) + 4096L;
+    }
+
+    private ByteBuffer pack(AVFrame frame) {
+        int size = avutil.av_image_get_buffer_size(frame.format(), frame.width(), frame.height(), 1);
+        if (size < 0) {
+            throw new IllegalArgumentException("no packed form of pixel format " + frame.format());
+        }
+        if (bytes.capacity() != size) {
+            packed.close();
+            packed = new BytePointer(size);
+            bytes = packed.asBuffer();
+        }
+        avutil.av_image_copy_to_buffer(
+                packed, size, frame.data(), frame.linesize(), frame.format(), frame.width(), frame.height(), 1);
+        return bytes.duplicate();
+    }
+
+    /** As FFmpeg's framemd5. */
+    String md5(AVFrame frame) {
+        try {
+            MessageDigest digest = MessageDigest.getInstance("MD5");
+            digest.update(pack(frame));
+            return HexFormat.of().formatHex(digest.digest());
+        } catch (NoSuchAlgorithmException impossible) {
+            throw new IllegalStateException(impossible);
+        }
+    }
+
+    /** A short hash against which every later decode of the picture is checked. */
+    int check(AVFrame frame) {
+        CRC32C crc = new CRC32C();
+        crc.update(pack(frame));
+        return (int) crc.getValue();
+    }
+
+    /** @throws ClipException if the picture is of a kind that can't be packed */
+    static void requirePackable(AVFrame frame, String name) throws ClipException {
+        if (avutil.av_image_get_buffer_size(frame.format(), frame.width(), frame.height(), 1) < 0) {
+            throw new ClipException(
+                    ClipException.Reason.BROKEN, name + " has pictures of a kind that cannot be read; convert it first.");
+        }
+    }
+
+    @Override
+    public void close() {
+        packed.close();
+    }
+}
