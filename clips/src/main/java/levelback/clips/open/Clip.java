@@ -90,8 +90,9 @@ public final class Clip {
             return Optional.of(Instant.parse(text.strip()));
         } catch (DateTimeException notUtc) {
             try {
-                return Optional.of(OffsetDateTime.parse(text.strip(), DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssXX"))
-                        .toInstant());
+                return Optional.of(
+                        OffsetDateTime.parse(text.strip(), DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ssXX"))
+                                .toInstant());
             } catch (DateTimeException unreadable) {
                 return Optional.empty();
             }

@@ -44,11 +44,35 @@ class ExactFramesTest {
             List.of("-c:v", "mpeg2video", "-bf", "2", "-g", "15", "-q:v", "5", "-sc_threshold", "1000000000");
     private static final List<String> MJPEG = List.of("-c:v", "mjpeg", "-q:v", "5", "-pix_fmt", "yuvj420p");
     private static final List<String> VP9 = List.of(
-            "-c:v", "libvpx-vp9", "-g", "30", "-b:v", "200k", "-auto-alt-ref", "1", "-lag-in-frames", "16", "-deadline",
-            "realtime", "-cpu-used", "8");
-    private static final List<String> VP8 =
-            List.of("-c:v", "libvpx", "-g", "30", "-b:v", "200k", "-auto-alt-ref", "1", "-lag-in-frames", "16",
-                    "-deadline", "good", "-cpu-used", "5");
+            "-c:v",
+            "libvpx-vp9",
+            "-g",
+            "30",
+            "-b:v",
+            "200k",
+            "-auto-alt-ref",
+            "1",
+            "-lag-in-frames",
+            "16",
+            "-deadline",
+            "realtime",
+            "-cpu-used",
+            "8");
+    private static final List<String> VP8 = List.of(
+            "-c:v",
+            "libvpx",
+            "-g",
+            "30",
+            "-b:v",
+            "200k",
+            "-auto-alt-ref",
+            "1",
+            "-lag-in-frames",
+            "16",
+            "-deadline",
+            "good",
+            "-cpu-used",
+            "5");
     private static final List<String> H264 = List.of("-c:v", "libopenh264", "-g", "20", "-b:v", "300k");
     private static final List<String> VARIABLE =
             List.of("-vf", "select='not(eq(mod(n,7),3))*not(eq(mod(n,11),5))'", "-fps_mode", "vfr");

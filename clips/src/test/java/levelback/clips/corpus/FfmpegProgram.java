@@ -30,15 +30,27 @@ public record FfmpegProgram(Path program) {
     public List<OracleFrame> frames(Path film, String... options) {
         List<String> arguments = new ArrayList<>(List.of("-v", "quiet", "-noautorotate"));
         arguments.addAll(List.of(options));
-        arguments.addAll(List.of("-i", "file:" + film, "-map", "0:v:0", "-fps_mode", "passthrough", "-f", "framemd5", "-"));
+        arguments.addAll(
+                List.of("-i", "file:" + film, "-map", "0:v:0", "-fps_mode", "passthrough", "-f", "framemd5", "-"));
         return OracleFrame.parse(new String(run(arguments, new byte[0], false), StandardCharsets.UTF_8));
     }
 
     /** Encodes raw {@code yuv420p} pictures. */
     public void encode(byte[] pictures, int width, int height, String rate, Path film, String... options) {
         List<String> arguments = new ArrayList<>(List.of(
-                "-v", "error", "-y", "-f", "rawvideo", "-pix_fmt", "yuv420p", "-s", width + "x" + height, "-r", rate,
-                "-i", "-"));
+                "-v",
+                "error",
+                "-y",
+                "-f",
+                "rawvideo",
+                "-pix_fmt",
+                "yuv420p",
+                "-s",
+                width + "x" + height,
+                "-r",
+                rate,
+                "-i",
+                "-"));
         arguments.addAll(List.of(options));
         arguments.add("file:" + film);
         run(arguments, pictures, true);

@@ -24,28 +24,36 @@ final class FrameCheck {
     /** Shuffled with fresh eyes, forwards, then backwards. */
     static Clip holdAgainst(Clip clip, List<OracleFrame> oracle) throws Exception {
         assertThat(clip.facts().frameCount()).as("frame count").isEqualTo(oracle.size());
-        List<Integer> shuffled = new ArrayList<>(
-                IntStream.range(0, oracle.size()).boxed().toList());
+        List<Integer> shuffled =
+                new ArrayList<>(IntStream.range(0, oracle.size()).boxed().toList());
         Collections.shuffle(shuffled, new Random(7));
         SoftAssertions wrong = new SoftAssertions();
         // Two readers: one that has decoded nothing near before each frame of its few, one that goes through all.
         for (int i = 0; i < Math.min(5, shuffled.size()); i++) {
             try (FrameReader reader = clip.reader()) {
                 int frame = shuffled.get(i);
-                wrong.assertThat(reader.md5(frame)).as("first frame asked is %d", frame).isEqualTo(oracle.get(frame).md5());
+                wrong.assertThat(reader.md5(frame))
+                        .as("first frame asked is %d", frame)
+                        .isEqualTo(oracle.get(frame).md5());
             }
         }
         try (FrameReader reader = clip.reader()) {
             for (int frame : shuffled) {
-                wrong.assertThat(reader.md5(frame)).as("shuffled %d", frame).isEqualTo(oracle.get(frame).md5());
+                wrong.assertThat(reader.md5(frame))
+                        .as("shuffled %d", frame)
+                        .isEqualTo(oracle.get(frame).md5());
             }
         }
         try (FrameReader reader = clip.reader()) {
             for (int frame = 0; frame < oracle.size(); frame++) {
-                wrong.assertThat(reader.md5(frame)).as("forwards %d", frame).isEqualTo(oracle.get(frame).md5());
+                wrong.assertThat(reader.md5(frame))
+                        .as("forwards %d", frame)
+                        .isEqualTo(oracle.get(frame).md5());
             }
             for (int frame = oracle.size() - 1; frame >= 0; frame--) {
-                wrong.assertThat(reader.md5(frame)).as("backwards %d", frame).isEqualTo(oracle.get(frame).md5());
+                wrong.assertThat(reader.md5(frame))
+                        .as("backwards %d", frame)
+                        .isEqualTo(oracle.get(frame).md5());
             }
         }
         wrong.assertAll();

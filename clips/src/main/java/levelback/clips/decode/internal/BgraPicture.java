@@ -104,7 +104,8 @@ final class BgraPicture implements AutoCloseable {
         if (fresh == null) {
             throw new ClipException(
                     Reason.UNREADABLE_FRAME,
-                    "The pictures of " + name + " are of a kind that cannot be shown; convert the file to H.264 first.");
+                    "The pictures of " + name
+                            + " are of a kind that cannot be shown; convert the file to H.264 first.");
         }
         swscale.sws_setColorspaceDetails(
                 fresh,

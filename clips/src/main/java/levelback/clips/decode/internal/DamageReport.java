@@ -52,7 +52,8 @@ public final class DamageReport {
         }
         if (lost > 0) {
             damage.add(new Damage(
-                    "the first " + lost + " pictures lean on pictures from before the file begins and cannot be decoded",
+                    "the first " + lost
+                            + " pictures lean on pictures from before the file begins and cannot be decoded",
                     from,
                     startUs));
         }
@@ -148,8 +149,9 @@ public final class DamageReport {
             if (parts.length != 3) {
                 return OptionalLong.empty();
             }
-            double seconds =
-                    Integer.parseInt(parts[0]) * 3600.0 + Integer.parseInt(parts[1]) * 60.0 + Double.parseDouble(parts[2]);
+            double seconds = Integer.parseInt(parts[0]) * 3600.0
+                    + Integer.parseInt(parts[1]) * 60.0
+                    + Double.parseDouble(parts[2]);
             return OptionalLong.of(Math.round(seconds * 1e6));
         } catch (NumberFormatException unreadable) {
             return OptionalLong.empty();

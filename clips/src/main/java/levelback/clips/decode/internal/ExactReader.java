@@ -148,8 +148,8 @@ public final class ExactReader implements FrameReader {
         while (true) {
             while (decoder.receive(arriving)) {
                 int frame = order.frameOf(decoder.packet(), decoder.nth());
-                boolean trusted = frame >= showsFrom
-                        && (!order.checked() || order.passes(frame, planes.check(arriving)));
+                boolean trusted =
+                        frame >= showsFrom && (!order.checked() || order.passes(frame, planes.check(arriving)));
                 if (!trusted) {
                     avutil.av_frame_unref(arriving);
                     if (frame == wanted) {

@@ -17,7 +17,8 @@ final class FrameCache implements AutoCloseable {
         this.mostBytes = mostBytes;
     }
 
-    @Nullable AVFrame get(int frame) {
+    @Nullable
+    AVFrame get(int frame) {
         return frames.get(frame);
     }
 

@@ -108,7 +108,12 @@ public final class FrameOrder {
             pts[i] = file.raw() ? PacketList.NONE : own != PacketList.NONE && all.nth[i] == 0 ? own : all.pts[i];
         }
         return new FrameOrder(
-                packets, packetOf, Arrays.copyOf(all.nth, all.count), pts, all.key, Arrays.copyOf(all.check, all.count));
+                packets,
+                packetOf,
+                Arrays.copyOf(all.nth, all.count),
+                pts,
+                all.key,
+                Arrays.copyOf(all.check, all.count));
     }
 
     /** Whether a decode that was stopped early agrees with this order as far as it went. */

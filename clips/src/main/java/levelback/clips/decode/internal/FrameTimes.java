@@ -111,8 +111,6 @@ public final class FrameTimes {
     /** Time of a packet in microseconds, if it has one. */
     OptionalLong packetUs(int packet) {
         long pts = order.packets().pts(packet);
-        return pts == PacketList.NONE
-                ? OptionalLong.empty()
-                : OptionalLong.of(new MediaTime(pts, base).timeUs());
+        return pts == PacketList.NONE ? OptionalLong.empty() : OptionalLong.of(new MediaTime(pts, base).timeUs());
     }
 }

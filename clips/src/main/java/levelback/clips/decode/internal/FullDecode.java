@@ -26,7 +26,9 @@ final class FullDecode {
 
     int errors;
     boolean interlaced;
-    @Nullable PictureShape shape;
+
+    @Nullable
+    PictureShape shape;
 
     private FullDecode() {}
 

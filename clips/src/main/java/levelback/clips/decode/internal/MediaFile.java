@@ -27,8 +27,8 @@ import org.bytedeco.javacpp.BytePointer;
  */
 public final class MediaFile implements AutoCloseable {
 
-    private static final String FORMATS = "mov,mp4,m4a,3gp,3g2,mj2,matroska,webm,avi,mpegts,mpeg,h264,hevc,mpegvideo,m4v,"
-            + "mjpeg,flv,asf,mxf";
+    private static final String FORMATS =
+            "mov,mp4,m4a,3gp,3g2,mj2,matroska,webm,avi,mpegts,mpeg,h264,hevc,mpegvideo,m4v," + "mjpeg,flv,asf,mxf";
 
     /** Formats without time stamps of their own. */
     private static final Set<String> RAW = Set.of("h264", "hevc", "mpegvideo", "m4v", "mjpeg");
@@ -106,7 +106,8 @@ public final class MediaFile implements AutoCloseable {
             attributes = Files.readAttributes(file, BasicFileAttributes.class);
         } catch (IOException missing) {
             throw new ClipException(
-                    Reason.NOT_A_FILE, "There is no file " + name(file) + " that you may read; check its name and place.");
+                    Reason.NOT_A_FILE,
+                    "There is no file " + name(file) + " that you may read; check its name and place.");
         }
         if (attributes.isDirectory()) {
             throw new ClipException(
@@ -152,7 +153,8 @@ public final class MediaFile implements AutoCloseable {
         if (NativeLog.heard("moov atom not found")) {
             return new ClipException(
                     Reason.BROKEN,
-                    name(file) + " was cut off before the camera had finished it: its table of contents (moov) is missing"
+                    name(file)
+                            + " was cut off before the camera had finished it: its table of contents (moov) is missing"
                             + " and no frame can be found; copy it from the camera again.");
         }
         return new ClipException(
@@ -201,7 +203,8 @@ public final class MediaFile implements AutoCloseable {
     /** The stream's clock. */
     public TimeBase timeBase() {
         return new TimeBase(
-                Math.max(1, stream.time_base().num()), Math.max(1, stream.time_base().den()));
+                Math.max(1, stream.time_base().num()),
+                Math.max(1, stream.time_base().den()));
     }
 
     /** Something the file says about itself, from the stream or the file. */
@@ -214,9 +217,7 @@ public final class MediaFile implements AutoCloseable {
             return Optional.empty();
         }
         AVDictionaryEntry entry = avutil.av_dict_get(notes, key, null, 0);
-        return entry == null
-                ? Optional.empty()
-                : Optional.of(entry.value().getString(StandardCharsets.UTF_8));
+        return entry == null ? Optional.empty() : Optional.of(entry.value().getString(StandardCharsets.UTF_8));
     }
 
     /** Reads the next packet of the picture stream; 0 or FFmpeg's error number. */

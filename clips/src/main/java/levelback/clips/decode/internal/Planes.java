@@ -59,7 +59,8 @@ final class Planes implements AutoCloseable {
     static void requirePackable(AVFrame frame, String name) throws ClipException {
         if (avutil.av_image_get_buffer_size(frame.format(), frame.width(), frame.height(), 1) < 0) {
             throw new ClipException(
-                    ClipException.Reason.BROKEN, name + " has pictures of a kind that cannot be read; convert it first.");
+                    ClipException.Reason.BROKEN,
+                    name + " has pictures of a kind that cannot be read; convert it first.");
         }
     }
 

@@ -28,11 +28,7 @@ public final class Survey {
     private final @Nullable FullDecode all;
 
     private Survey(
-            FrameOrder order,
-            PictureShape shape,
-            boolean interlaced,
-            int decodeThreads,
-            @Nullable FullDecode all) {
+            FrameOrder order, PictureShape shape, boolean interlaced, int decodeThreads, @Nullable FullDecode all) {
         this.order = order;
         this.shape = shape;
         this.interlaced = interlaced;
@@ -74,8 +70,7 @@ public final class Survey {
         return new Survey(FrameOrder.fromDecode(file, packets, all), shape, all.interlaced, threads, all);
     }
 
-    private static FullDecode decode(Path path, int most, int threads, BooleanSupplier cancelled)
-            throws ClipException {
+    private static FullDecode decode(Path path, int most, int threads, BooleanSupplier cancelled) throws ClipException {
         try (MediaFile again = MediaFile.open(path, cancelled)) {
             return FullDecode.of(again, most, threads, cancelled);
         }
