@@ -118,9 +118,8 @@ public final class PacketList {
 
     /** Which packet this is, or -1 where that can't be said. */
     int numberOf(AVPacket packet) {
-        Integer number = byPosition.get(handle(packet.pos(), packet.dts(), packet.size()));
-        boolean same =
-                number != null && number >= 0 && size[number] == packet.size() && position[number] == packet.pos();
+        int number = byPosition.getOrDefault(handle(packet.pos(), packet.dts(), packet.size()), -1);
+        boolean same = number >= 0 && size[number] == packet.size() && position[number] == packet.pos();
         return same ? number : -1;
     }
 
