@@ -11,6 +11,7 @@ import javafx.geometry.VPos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Label;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
@@ -38,6 +39,9 @@ public final class Strip extends Region {
     private static final double MICROS = 1e6;
 
     private final Canvas canvas = new Canvas();
+
+    /** Never seen; the stylesheet gives it the page's colour, and so tells the canvas which theme is on. */
+    private final Label themeProbe = new Label();
     private final List<Spot> spots = new ArrayList<>();
 
     private @Nullable StripContent content;
@@ -59,7 +63,14 @@ public final class Strip extends Region {
         setFocusTraversable(true);
         canvas.setManaged(false);
         canvas.setMouseTransparent(true);
-        getChildren().add(canvas);
+        themeProbe.setStyle("-fx-text-fill: -lb-sheet;");
+        themeProbe.setManaged(false);
+        themeProbe.setVisible(false);
+        themeProbe.textFillProperty().addListener((o, was, is) -> {
+            dark = is instanceof Color sheet && sheet.getBrightness() < 0.5;
+            draw();
+        });
+        getChildren().addAll(themeProbe, canvas);
         setMinHeight(150);
         setOnMousePressed(this::press);
         setOnMouseDragged(e -> go(e.getX()));
@@ -94,12 +105,6 @@ public final class Strip extends Region {
     public void setLoop(long fromUs, long toUs) {
         loopFromUs = fromUs;
         loopToUs = toUs;
-        draw();
-    }
-
-    /** Changes the theme. */
-    public void setDark(boolean isDark) {
-        dark = isDark;
         draw();
     }
 
