@@ -68,7 +68,8 @@ final class FeetKeys extends GridPane {
             // The claw is drawn three times its size; the line must not be.
             node.setStyle("-fx-stroke-width: 0.35;");
             if (chosen.equals(Optional.of(leg))) {
-                node.getStyleClass().addAll("lb-claw-first", "lb-claw-" + leg.name().toLowerCase(java.util.Locale.ROOT));
+                node.getStyleClass()
+                        .addAll("lb-claw-first", "lb-claw-" + leg.name().toLowerCase(java.util.Locale.ROOT));
                 node.setStyle("-fx-stroke-width: 0.8;");
             }
         }));

@@ -103,7 +103,10 @@ final class JudgePanel extends VBox {
         Label text = Parts.label(ScoreViewModel.tagText(tag));
         text.setMinWidth(0);
         Label at = Parts.label(
-                Words.of("frame.n", Integer.toString(tag.recordingFrame() - on.sheet().pass().fromFrame() + 1)),
+                Words.of(
+                        "frame.n",
+                        Integer.toString(
+                                tag.recordingFrame() - on.sheet().pass().fromFrame() + 1)),
                 Style.SMALL,
                 Style.OPENS);
         at.setMinWidth(Region.USE_PREF_SIZE);
@@ -118,17 +121,20 @@ final class JudgePanel extends VBox {
     private void askFinding() {
         List<FootSign> all = List.of(FootSign.values());
         // The feet stay in sight: the foot can still be chosen.
-        ask(new ChoicePanel(
-                Words.of("finding.which"),
-                all.stream().map(f -> Words.of("finding." + f.key())).toList(),
-                2,
-                choice -> {
-                    if (model.finding(all.get(choice), frame.getAsInt())) {
-                        stopAsking();
-                    }
-                },
-                Optional.empty(),
-                this::stopAsking), findingsHead, feetBox);
+        ask(
+                new ChoicePanel(
+                        Words.of("finding.which"),
+                        all.stream().map(f -> Words.of("finding." + f.key())).toList(),
+                        2,
+                        choice -> {
+                            if (model.finding(all.get(choice), frame.getAsInt())) {
+                                stopAsking();
+                            }
+                        },
+                        Optional.empty(),
+                        this::stopAsking),
+                findingsHead,
+                feetBox);
     }
 
     private void askCannot() {

@@ -15,37 +15,13 @@ import levelback.scoring.value.Leg;
  */
 enum KeySet {
     QWERTY(
-            List.of(
-                    KeyCode.Z,
-                    KeyCode.X,
-                    KeyCode.C,
-                    KeyCode.V,
-                    KeyCode.B,
-                    KeyCode.N,
-                    KeyCode.M,
-                    KeyCode.COMMA),
+            List.of(KeyCode.Z, KeyCode.X, KeyCode.C, KeyCode.V, KeyCode.B, KeyCode.N, KeyCode.M, KeyCode.COMMA),
             List.of("Z", "X", "C", "V", "B", "N", "M", ",")),
     QWERTZ(
-            List.of(
-                    KeyCode.Y,
-                    KeyCode.X,
-                    KeyCode.C,
-                    KeyCode.V,
-                    KeyCode.B,
-                    KeyCode.N,
-                    KeyCode.M,
-                    KeyCode.COMMA),
+            List.of(KeyCode.Y, KeyCode.X, KeyCode.C, KeyCode.V, KeyCode.B, KeyCode.N, KeyCode.M, KeyCode.COMMA),
             List.of("Y", "X", "C", "V", "B", "N", "M", ",")),
     AZERTY(
-            List.of(
-                    KeyCode.W,
-                    KeyCode.X,
-                    KeyCode.C,
-                    KeyCode.V,
-                    KeyCode.B,
-                    KeyCode.N,
-                    KeyCode.COMMA,
-                    KeyCode.SEMICOLON),
+            List.of(KeyCode.W, KeyCode.X, KeyCode.C, KeyCode.V, KeyCode.B, KeyCode.N, KeyCode.COMMA, KeyCode.SEMICOLON),
             List.of("W", "X", "C", "V", "B", "N", ",", ";"));
 
     private static final List<Leg> LEGS = List.of(Leg.LF, Leg.RF, Leg.LH, Leg.RH);

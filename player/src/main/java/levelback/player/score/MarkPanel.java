@@ -109,7 +109,8 @@ final class MarkPanel extends VBox {
                     Words.of("mark.span", Integer.toString(pass.fromFrame()), Integer.toString(pass.toFrame())),
                     Style.SMALL,
                     Style.OPENS);
-            HBox row = new HBox(8, Parts.label(Integer.toString(ordinal++), Style.SMALL, Style.THIRD), who, Parts.space(), span);
+            HBox row = new HBox(
+                    8, Parts.label(Integer.toString(ordinal++), Style.SMALL, Style.THIRD), who, Parts.space(), span);
             row.getStyleClass().add(Style.ROW);
             row.setAlignment(Pos.CENTER_LEFT);
             row.setOnMouseClicked(e -> goTo.accept(pass.fromFrame()));

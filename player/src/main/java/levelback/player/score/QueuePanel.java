@@ -115,10 +115,8 @@ final class QueuePanel extends VBox {
             number.setText(row.number().orElse(Words.of("queue.unknown")));
             mark.setText(row.settled() ? "✓" : row.number().isEmpty() && !narrow ? Words.of("queue.who") : "");
             Parts.choose(box, row.pass().equals(current));
-            box.setAccessibleText(Words.of(
-                    row.settled() ? "queue.rowDone" : "queue.rowOpen",
-                    row.ordinal(),
-                    number.getText()));
+            box.setAccessibleText(
+                    Words.of(row.settled() ? "queue.rowDone" : "queue.rowOpen", row.ordinal(), number.getText()));
             setGraphic(box);
         }
     }

@@ -61,7 +61,8 @@ final class ScoreKeys extends VBox {
 
     void show(GaitScale of, PassSheet sheet) {
         build(of);
-        OptionalDouble mine = sheet.mine().map(s -> OptionalDouble.of(s.level())).orElse(OptionalDouble.empty());
+        OptionalDouble mine =
+                sheet.mine().map(s -> OptionalDouble.of(s.level())).orElse(OptionalDouble.empty());
         for (int i = 0; i < byLevel.size(); i++) {
             double level = of.levels().get(i).value();
             Parts.choose(byLevel.get(i), mine.isPresent() && mine.getAsDouble() == level);
@@ -73,14 +74,15 @@ final class ScoreKeys extends VBox {
             history.getChildren().add(cannot);
         } else if (!sheet.open()) {
             history.getChildren()
-                    .add(Parts.label(Words.of(mine.isPresent() ? "history.soon" : "history.shut"), Style.SMALL, Style.SECOND));
+                    .add(Parts.label(
+                            Words.of(mine.isPresent() ? "history.soon" : "history.shut"), Style.SMALL, Style.SECOND));
         } else {
             history.getChildren().add(Parts.label(Words.of("history.open"), Style.SMALL, Style.SECOND));
             history.getChildren().add(Parts.space());
             for (ScoreReader.EarlierScore earlier : sheet.earlier()) {
-                Label day = Parts.label(
-                        earlier.today() ? Words.of("today") : DAY.format(earlier.date()), Style.HINT);
-                VBox one = new VBox(1, new ScoreTile(earlier.scale().orElse(of), OptionalDouble.of(earlier.level()), 20), day);
+                Label day = Parts.label(earlier.today() ? Words.of("today") : DAY.format(earlier.date()), Style.HINT);
+                VBox one = new VBox(
+                        1, new ScoreTile(earlier.scale().orElse(of), OptionalDouble.of(earlier.level()), 20), day);
                 one.setAlignment(Pos.BOTTOM_CENTER);
                 history.getChildren().add(one);
             }
@@ -108,7 +110,8 @@ final class ScoreKeys extends VBox {
             text.setMaxWidth(Double.MAX_VALUE);
             HBox.setHgrow(text, Priority.ALWAYS);
             boolean whole = level.value() == Math.rint(level.value());
-            KeyCap cap = new KeyCap(whole ? number.format(level.value()) : number.format(Math.floor(level.value())) + " .");
+            KeyCap cap =
+                    new KeyCap(whole ? number.format(level.value()) : number.format(Math.floor(level.value())) + " .");
             double tile = many ? (low ? 18 : 22) : low ? 28 : 34;
             HBox box = new HBox(12, new ScoreTile(of, OptionalDouble.of(level.value()), tile), text, cap);
             box.setAlignment(Pos.CENTER_LEFT);

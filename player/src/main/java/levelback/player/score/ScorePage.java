@@ -97,8 +97,7 @@ public final class ScorePage implements Page {
             thread.setDaemon(true);
             return thread;
         });
-        this.model =
-                new ScoreViewModel(desk, films, Clip::open, Clock.systemUTC(), ScorePage::afterAWhile, scales);
+        this.model = new ScoreViewModel(desk, films, Clip::open, Clock.systemUTC(), ScorePage::afterAWhile, scales);
         this.head = new HeadLine(model);
         this.queue = new QueuePanel(model, this::addRecordings);
         this.judge = new JudgePanel(model, keySet, player::shownFrame, this::show);
@@ -192,7 +191,10 @@ public final class ScorePage implements Page {
             stripContent();
         } else if (state instanceof State.Marking m) {
             head.show(m);
-            queue.show(m.queue(), Optional.empty(), Optional.of(m.sheet().recording().id()));
+            queue.show(
+                    m.queue(),
+                    Optional.empty(),
+                    Optional.of(m.sheet().recording().id()));
             mark.show(m);
             work.setRight(mark);
             root.getChildren().setAll(work);
@@ -319,7 +321,8 @@ public final class ScorePage implements Page {
         NumberFormat seconds = NumberFormat.getNumberInstance();
         seconds.setMinimumFractionDigits(3);
         seconds.setMaximumFractionDigits(3);
-        String at = seconds.format((frames.get(frame).timeUs() - frames.get(first).timeUs()) / MICROS);
+        String at =
+                seconds.format((frames.get(frame).timeUs() - frames.get(first).timeUs()) / MICROS);
         boolean onPass = model.stateProperty().get() instanceof State.OnPass;
         transport.where(
                 Words.of("frame.n", Integer.toString(frame - base())),
@@ -328,7 +331,10 @@ public final class ScorePage implements Page {
                         Integer.toString(onPass ? last - first + 1 : frames.size() - 1),
                         at),
                 onPass
-                        ? Words.of("frame.own", Integer.toString(frame), String.valueOf(clip.facts().file().getFileName()))
+                        ? Words.of(
+                                "frame.own",
+                                Integer.toString(frame),
+                                String.valueOf(clip.facts().file().getFileName()))
                         : "");
     }
 
@@ -352,7 +358,8 @@ public final class ScorePage implements Page {
         }
         List<IndexedFrame> frames = clip.index().frames();
         long fromUs = frames.get(Math.min(first, frames.size() - 1)).timeUs();
-        long toUs = Math.max(fromUs + 1_000, frames.get(Math.min(last, frames.size() - 1)).timeUs());
+        long toUs = Math.max(
+                fromUs + 1_000, frames.get(Math.min(last, frames.size() - 1)).timeUs());
         strip.show(new StripContent(fromUs, toUs, stances(), List.of(), remarks));
     }
 
@@ -367,7 +374,8 @@ public final class ScorePage implements Page {
             return;
         }
         int to = m.last().orElse(player.shownFrame());
-        strip.setLoop(timeUs(m.first().getAsInt()), timeUs(Math.max(to, m.first().getAsInt())));
+        strip.setLoop(
+                timeUs(m.first().getAsInt()), timeUs(Math.max(to, m.first().getAsInt())));
     }
 
     private long timeUs(int frame) {
@@ -420,7 +428,9 @@ public final class ScorePage implements Page {
             player.setLoop(null, null);
             strip.setLoop(0, 0);
         } else if (clip != null) {
-            Leg leg = model.stateProperty().get() instanceof State.OnPass on ? on.leg().orElse(Leg.LH) : Leg.LH;
+            Leg leg = model.stateProperty().get() instanceof State.OnPass on
+                    ? on.leg().orElse(Leg.LH)
+                    : Leg.LH;
             Optional<Strides.Stride> stride = Strides.at(stances(), leg, timeUs(player.shownFrame()));
             if (stride.isPresent()) {
                 loop(
@@ -462,8 +472,21 @@ public final class ScorePage implements Page {
                 .addAll(
                         new FileChooser.ExtensionFilter(
                                 Words.of("add.films"),
-                                "*.mp4", "*.MP4", "*.mov", "*.MOV", "*.mkv", "*.MKV", "*.webm", "*.avi", "*.AVI",
-                                "*.ts", "*.mts", "*.MTS", "*.m2ts", "*.m4v", "*.mpg"),
+                                "*.mp4",
+                                "*.MP4",
+                                "*.mov",
+                                "*.MOV",
+                                "*.mkv",
+                                "*.MKV",
+                                "*.webm",
+                                "*.avi",
+                                "*.AVI",
+                                "*.ts",
+                                "*.mts",
+                                "*.MTS",
+                                "*.m2ts",
+                                "*.m4v",
+                                "*.mpg"),
                         new FileChooser.ExtensionFilter(Words.of("add.all"), "*"));
         List<File> files = chooser.showOpenMultipleDialog(root.getScene().getWindow());
         if (files != null) {

@@ -77,7 +77,12 @@ final class SignKeys extends VBox {
                 return;
             }
             chips.getChildren().clear();
-            List<Leg> on = own.stream().map(Tag::leg).flatMap(Optional::stream).distinct().sorted().toList();
+            List<Leg> on = own.stream()
+                    .map(Tag::leg)
+                    .flatMap(Optional::stream)
+                    .distinct()
+                    .sorted()
+                    .toList();
             if (on.isEmpty() && !own.isEmpty()) {
                 chips.getChildren().add(Parts.label(Integer.toString(own.size()), Style.STRONG));
             }

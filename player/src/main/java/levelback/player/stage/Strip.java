@@ -42,6 +42,7 @@ public final class Strip extends Region {
 
     /** Never seen; the stylesheet gives it the page's colour, and so tells the canvas which theme is on. */
     private final Label themeProbe = new Label();
+
     private final List<Spot> spots = new ArrayList<>();
 
     private @Nullable StripContent content;
