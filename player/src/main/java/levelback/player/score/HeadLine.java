@@ -29,7 +29,6 @@ final class HeadLine extends HBox {
 
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofLocalizedTime(FormatStyle.MEDIUM);
 
-    private final ScoreViewModel model;
     private final Label number = Parts.label("", Style.COW_PAGE);
     private final Label details = Parts.label("", Style.SECOND);
     private final TextField typed = new TextField();
@@ -40,7 +39,7 @@ final class HeadLine extends HBox {
 
     HeadLine(ScoreViewModel model) {
         super(12);
-        this.model = model;
+
         setAlignment(Pos.CENTER_LEFT);
         setPadding(new Insets(0, 12, 0, 12));
         setMinHeight(42);

@@ -45,6 +45,7 @@ import levelback.player.theme.ErrorBar;
 import levelback.player.theme.Keys;
 import levelback.player.theme.Style;
 import levelback.scoring.scale.GaitScale;
+import levelback.scoring.scale.GaitScales;
 import levelback.scoring.value.Leg;
 import levelback.store.herd.Herd;
 import levelback.store.herd.Tag;
@@ -89,8 +90,13 @@ public final class ScorePage implements Page {
     private int last;
     private OptionalInt loopStart = OptionalInt.empty();
 
+    /** On the published scales. */
+    public ScorePage(Desk desk) {
+        this(desk, GaitScales::byId);
+    }
+
     /** @param scales finds a scale by its id */
-    public ScorePage(Desk desk, Function<String, Optional<GaitScale>> scales) {
+    ScorePage(Desk desk, Function<String, Optional<GaitScale>> scales) {
         this.desk = desk;
         this.films = Executors.newSingleThreadExecutor(task -> {
             Thread thread = new Thread(task, "films of Score");
