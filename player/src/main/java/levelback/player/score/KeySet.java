@@ -14,23 +14,19 @@ import levelback.scoring.value.Leg;
  * by key or character. Three boards are known; the locale chooses.
  */
 enum KeySet {
-    QWERTY(
-            List.of(KeyCode.Z, KeyCode.X, KeyCode.C, KeyCode.V, KeyCode.B, KeyCode.N, KeyCode.M, KeyCode.COMMA),
-            List.of("Z", "X", "C", "V", "B", "N", "M", ",")),
-    QWERTZ(
-            List.of(KeyCode.Y, KeyCode.X, KeyCode.C, KeyCode.V, KeyCode.B, KeyCode.N, KeyCode.M, KeyCode.COMMA),
-            List.of("Y", "X", "C", "V", "B", "N", "M", ",")),
-    AZERTY(
-            List.of(KeyCode.W, KeyCode.X, KeyCode.C, KeyCode.V, KeyCode.B, KeyCode.N, KeyCode.COMMA, KeyCode.SEMICOLON),
-            List.of("W", "X", "C", "V", "B", "N", ",", ";"));
+    QWERTY("Z X C V B N M COMMA", "ZXCVBNM,"),
+    QWERTZ("Y X C V B N M COMMA", "YXCVBNM,"),
+    AZERTY("W X C V B N COMMA SEMICOLON", "WXCVBN,;");
 
     private static final List<Leg> LEGS = List.of(Leg.LF, Leg.RF, Leg.LH, Leg.RH);
     private static final List<KeyCode> LEG_CODES = List.of(KeyCode.E, KeyCode.R, KeyCode.D, KeyCode.F);
 
-    private final List<KeyCode> signCodes;
-    private final List<String> signCaps;
+    /** Names of key codes in the order of the signs, and what is printed on them. */
+    private final String signCodes;
 
-    KeySet(List<KeyCode> signCodes, List<String> signCaps) {
+    private final String signCaps;
+
+    KeySet(String signCodes, String signCaps) {
         this.signCodes = signCodes;
         this.signCaps = signCaps;
     }
@@ -45,12 +41,13 @@ enum KeySet {
     }
 
     Optional<Sign> sign(KeyCode code) {
-        int at = signCodes.indexOf(code);
+        int at = List.of(signCodes.split(" ", -1)).indexOf(code.name());
         return at < 0 ? Optional.empty() : Optional.of(ScoreViewModel.signs().get(at));
     }
 
     String cap(Sign sign) {
-        return signCaps.get(ScoreViewModel.signs().indexOf(sign));
+        int at = ScoreViewModel.signs().indexOf(sign);
+        return signCaps.substring(at, at + 1);
     }
 
     static Optional<Leg> leg(KeyCode code) {
