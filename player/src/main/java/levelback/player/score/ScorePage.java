@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -295,7 +296,7 @@ public final class ScorePage implements Page {
         return frames;
     }
 
-    private String unreadableText(TreeSet<Integer> frames) {
+    private String unreadableText(SortedSet<Integer> frames) {
         int from = frames.first() - base();
         int to = frames.last() - base();
         return from == to
@@ -505,7 +506,7 @@ public final class ScorePage implements Page {
         model.bringIn(files);
     }
 
-    /** Opens a pass at a frame numbered in the recording. */
+    @Override
     public void openPass(PassId pass, int recordingFrame) {
         model.openPass(pass, OptionalInt.of(recordingFrame));
     }
