@@ -154,7 +154,7 @@ public final class ScorePage implements Page {
         root.setOnDragDropped(e -> {
             boolean files = e.getDragboard().hasFiles();
             if (files) {
-                bringIn(e.getDragboard().getFiles().stream().map(File::toPath).toList());
+                takeFiles(e.getDragboard().getFiles().stream().map(File::toPath).toList());
             }
             e.setDropCompleted(files);
             e.consume();
@@ -497,12 +497,12 @@ public final class ScorePage implements Page {
                         new FileChooser.ExtensionFilter(Words.of("add.all"), "*"));
         List<File> files = chooser.showOpenMultipleDialog(root.getScene().getWindow());
         if (files != null) {
-            bringIn(files.stream().map(File::toPath).toList());
+            takeFiles(files.stream().map(File::toPath).toList());
         }
     }
 
-    /** Brings recordings into the book, in the background. */
-    public void bringIn(List<Path> files) {
+    @Override
+    public void takeFiles(List<Path> files) {
         model.bringIn(files);
     }
 

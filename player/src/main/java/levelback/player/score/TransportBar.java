@@ -118,10 +118,10 @@ final class TransportBar extends HBox {
     /** In little room the caps of the frame keys go. */
     void setNarrow(boolean narrow) {
         setSpacing(narrow ? 5 : 8);
-        rates.get(4.0).setManaged(!narrow);
-        rates.get(4.0).setVisible(!narrow);
-        rates.get(2.0).setManaged(!narrow);
-        rates.get(2.0).setVisible(!narrow);
+        rates.forEach((rate, key) -> {
+            key.setManaged(!narrow || rate <= 1);
+            key.setVisible(!narrow || rate <= 1);
+        });
         getChildren().stream()
                 .filter(Button.class::isInstance)
                 .map(Button.class::cast)
