@@ -86,7 +86,8 @@ final class DeskKeys {
             case F -> desk.race().findField().requestFocus();
             case Z -> {
                 // A field's own undo comes first while something is typed in it.
-                if (isTyping(event) && !((TextInputControl) event.getTarget()).getText().isEmpty()) {
+                if (isTyping(event)
+                        && !((TextInputControl) event.getTarget()).getText().isEmpty()) {
                     return false;
                 }
                 if (event.isShiftDown()) {

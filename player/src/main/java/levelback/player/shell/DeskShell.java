@@ -141,7 +141,8 @@ final class DeskShell implements Desk, AutoCloseable {
         return settings;
     }
 
-    // ---- what the desk lends its pages -------------------------------------------------------------------------------
+    // ---- what the desk lends its pages
+    // -------------------------------------------------------------------------------
 
     @Override
     public Optional<Herd> herd() {
@@ -295,7 +296,8 @@ final class DeskShell implements Desk, AutoCloseable {
         return settings.dark();
     }
 
-    // ---- the book ----------------------------------------------------------------------------------------------------
+    // ---- the book
+    // ----------------------------------------------------------------------------------------------------
 
     /** Opens a book; asks where it is not there, unless it may be made. The one open until then stays open on failure. */
     void openBook(Path wanted, boolean mayMake) {
@@ -329,9 +331,8 @@ final class DeskShell implements Desk, AutoCloseable {
                 .flatMap(id -> first.people().stream()
                         .filter(one -> one.id().uuid().equals(id))
                         .findFirst())
-                .or(() -> first.people().size() == 1
-                        ? Optional.of(first.people().get(0))
-                        : Optional.empty());
+                .or(() ->
+                        first.people().size() == 1 ? Optional.of(first.people().get(0)) : Optional.empty());
         closeSheet();
         take(first);
         showPage();
@@ -410,7 +411,8 @@ final class DeskShell implements Desk, AutoCloseable {
         });
     }
 
-    // ---- pages -------------------------------------------------------------------------------------------------------
+    // ---- pages
+    // -------------------------------------------------------------------------------------------------------
 
     private Optional<Page> page(PageId id) {
         Function<Desk, Page> make = built.get(id);
@@ -490,7 +492,8 @@ final class DeskShell implements Desk, AutoCloseable {
         });
     }
 
-    // ---- finding a cow -----------------------------------------------------------------------------------------------
+    // ---- finding a cow
+    // -----------------------------------------------------------------------------------------------
 
     /** What was found for a number typed. */
     private record Found(List<Cow> cows, Optional<Pass> pass) {}
@@ -507,10 +510,14 @@ final class DeskShell implements Desk, AutoCloseable {
         LocalDate on = now.visit().map(Visit::date).orElseGet(() -> LocalDate.now(herd.zone()));
         read(
                 open -> {
-                    List<Cow> cows = open.herd().cowByNumber(herd.id(), typed, on).map(List::of).orElseGet(
-                            () -> open.herd().cows(herd.id(), on).stream()
+                    List<Cow> cows = open.herd()
+                            .cowByNumber(herd.id(), typed, on)
+                            .map(List::of)
+                            .orElseGet(() -> open.herd().cows(herd.id(), on).stream()
                                     .filter(cow -> cow.number().startsWith(typed)
-                                            || cow.name().filter(typed::equalsIgnoreCase).isPresent())
+                                            || cow.name()
+                                                    .filter(typed::equalsIgnoreCase)
+                                                    .isPresent())
                                     .toList());
                     Optional<Pass> pass = cows.size() == 1
                             ? open.lane().passesOf(cows.get(0).id()).stream().findFirst()
@@ -537,7 +544,8 @@ final class DeskShell implements Desk, AutoCloseable {
                 });
     }
 
-    // ---- what the desk asks ------------------------------------------------------------------------------------------
+    // ---- what the desk asks
+    // ------------------------------------------------------------------------------------------
 
     private void openHerdMenu() {
         menu.show(race.herdBlock());
@@ -576,9 +584,8 @@ final class DeskShell implements Desk, AutoCloseable {
                     : Words.of("settings.stepNoCows", herd.name(), herd.scaleId());
             closeSheet();
             wantedHerd = Optional.of(herd.id());
-            wantedVisit = now.herd().filter(one -> one.id().equals(herd.id())).isPresent()
-                    ? wantedVisit
-                    : Optional.empty();
+            wantedVisit =
+                    now.herd().filter(one -> one.id().equals(herd.id())).isPresent() ? wantedVisit : Optional.empty();
             this.<Boolean>step(
                     words,
                     open -> {
@@ -690,7 +697,8 @@ final class DeskShell implements Desk, AutoCloseable {
         if (!chute) {
             regions.add(race);
         }
-        Node view = middle.getChildren().isEmpty() ? middle : middle.getChildren().get(0);
+        Node view =
+                middle.getChildren().isEmpty() ? middle : middle.getChildren().get(0);
         regions.addAll(
                 view instanceof javafx.scene.Parent parent
                                 && parent.getChildrenUnmodifiable().size() > 1
@@ -700,7 +708,8 @@ final class DeskShell implements Desk, AutoCloseable {
         return regions;
     }
 
-    // ---- work and its end --------------------------------------------------------------------------------------------
+    // ---- work and its end
+    // --------------------------------------------------------------------------------------------
 
     private void inBackground(Runnable work) {
         background.execute(() -> {

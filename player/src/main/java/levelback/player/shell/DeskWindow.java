@@ -47,8 +47,9 @@ public final class DeskWindow {
      */
     public static void open(Optional<Path> book) {
         if (!SystemLibraries.hasScreen(System.getenv()) && System.getProperty("glass.platform") == null) {
-            throw new CannotBeDone("There is no screen to open the desk on (DISPLAY is not set); start it from a desktop"
-                    + " session, or use the commands, such as demo or tour.");
+            throw new CannotBeDone(
+                    "There is no screen to open the desk on (DISPLAY is not set); start it from a desktop"
+                            + " session, or use the commands, such as demo or tour.");
         }
         Toolkit.start(true);
         UserFolder folder = UserFolder.ofThisUser();
@@ -117,8 +118,9 @@ public final class DeskWindow {
         scene.setOnDragOver(DeskWindow::dragOver);
         scene.setOnDragDropped(e -> {
             e.setDropCompleted(e.getDragboard().hasFiles());
-            desk.takeFiles(
-                    e.getDragboard().getFiles().stream().map(java.io.File::toPath).toList());
+            desk.takeFiles(e.getDragboard().getFiles().stream()
+                    .map(java.io.File::toPath)
+                    .toList());
             e.consume();
         });
         return scene;
@@ -135,14 +137,15 @@ public final class DeskWindow {
     private record StageWishes(Stage stage) implements DeskWishes {
 
         private static final List<String> VIDEOS = List.of(
-                "mp4", "mov", "m4v", "mkv", "webm", "avi", "ts", "mts", "m2ts", "mpg", "mpeg", "3gp", "h264", "hevc", "mjpeg",
-                "flv", "asf", "wmv", "mxf");
+                "mp4", "mov", "m4v", "mkv", "webm", "avi", "ts", "mts", "m2ts", "mpg", "mpeg", "3gp", "h264", "hevc",
+                "mjpeg", "flv", "asf", "wmv", "mxf");
 
         @Override
         public List<Path> recordings() {
             FileChooser chooser = chooser("chooser.recordings");
             List<String> patterns = VIDEOS.stream()
-                    .flatMap(ending -> java.util.stream.Stream.of("*." + ending, "*." + ending.toUpperCase(Locale.ROOT)))
+                    .flatMap(
+                            ending -> java.util.stream.Stream.of("*." + ending, "*." + ending.toUpperCase(Locale.ROOT)))
                     .toList();
             chooser.getExtensionFilters()
                     .addAll(
@@ -159,7 +162,8 @@ public final class DeskWindow {
             FileChooser chooser = chooser("chooser.cows");
             chooser.getExtensionFilters()
                     .addAll(
-                            new FileChooser.ExtensionFilter(Words.of("chooser.tables"), "*.csv", "*.CSV", "*.txt", "*.tsv"),
+                            new FileChooser.ExtensionFilter(
+                                    Words.of("chooser.tables"), "*.csv", "*.CSV", "*.txt", "*.tsv"),
                             new FileChooser.ExtensionFilter("*", "*"));
             return Optional.ofNullable(chooser.showOpenDialog(stage)).map(java.io.File::toPath);
         }

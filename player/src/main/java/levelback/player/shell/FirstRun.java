@@ -160,9 +160,10 @@ final class FirstRun extends HBox {
         }
         SVGPath cow = new SVGPath();
         // Her outline from the side, walking right: a box of a body on four straight legs, head low.
-        cow.setContent("M362 130 Q364 122 374 121 L452 120 L470 106 L484 108 L496 132 L490 140 L476 134 L466 152 L464 182"
-                + " L462 248 L454 248 L452 190 L446 248 L438 248 L440 184 L394 186 L392 248 L384 248 L380 194 L374 248"
-                + " L366 248 L366 184 Q358 160 362 130 Z");
+        cow.setContent(
+                "M362 130 Q364 122 374 121 L452 120 L470 106 L484 108 L496 132 L490 140 L476 134 L466 152 L464 182"
+                        + " L462 248 L454 248 L452 190 L446 248 L438 248 L440 184 L394 186 L392 248 L384 248 L380 194 L374 248"
+                        + " L366 248 L366 184 Q358 160 362 130 Z");
         cow.getStyleClass().add("lb-film-cow");
         pane.getChildren().add(cow);
         // Distances.

@@ -79,7 +79,8 @@ final class Race extends Region {
         find.setPromptText(Words.of("find"));
         find.setId("find-cow");
         find.setOnAction(e -> findCow.accept(find.getText().strip()));
-        findKey.visibleProperty().bind(find.textProperty().isEmpty().and(find.widthProperty().greaterThan(120)));
+        findKey.visibleProperty()
+                .bind(find.textProperty().isEmpty().and(find.widthProperty().greaterThan(120)));
         getChildren().addAll(find, findKey);
         getChildren().forEach(child -> child.setManaged(false));
         herd("", "");

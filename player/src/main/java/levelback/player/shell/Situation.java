@@ -50,21 +50,13 @@ record Situation(
                 .filter(one -> wantedVisit.filter(one.id()::equals).isPresent())
                 .findFirst()
                 .or(() -> visits.isEmpty() ? Optional.empty() : Optional.of(visits.get(visits.size() - 1)));
-        boolean anyRecording =
-                visits.stream().anyMatch(one -> !book.lane().recordingsOf(one.id()).isEmpty());
+        boolean anyRecording = visits.stream()
+                .anyMatch(one -> !book.lane().recordingsOf(one.id()).isEmpty());
         int cows = herd.map(one -> book.herd()
                         .cows(one.id(), visit.map(Visit::date).orElseGet(() -> java.time.LocalDate.now(one.zone())))
                         .size())
                 .orElse(0);
         return new Situation(
-                herds,
-                herd,
-                visits,
-                visit,
-                book.herd().people(),
-                book.nextUndo(),
-                book.nextRedo(),
-                cows,
-                anyRecording);
+                herds, herd, visits, visit, book.herd().people(), book.nextUndo(), book.nextRedo(), cows, anyRecording);
     }
 }

@@ -25,8 +25,7 @@ class DeskShellTest {
 
     @SuppressWarnings("resource")
     private Bench bench() throws Exception {
-        return new Bench(folder, PageId.SCORE, PageId.TRIM, PageId.PROOF)
-                .open(folder.resolve("a.levelback"));
+        return new Bench(folder, PageId.SCORE, PageId.TRIM, PageId.PROOF).open(folder.resolve("a.levelback"));
     }
 
     @Test
