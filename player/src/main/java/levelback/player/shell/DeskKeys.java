@@ -1,6 +1,7 @@
 package levelback.player.shell;
 
 import java.util.List;
+import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.ButtonBase;
@@ -58,8 +59,9 @@ final class DeskKeys {
         if (desk.asking()) {
             return false;
         }
-        if (plain(event) && code.ordinal() >= KeyCode.F1.ordinal() && code.ordinal() <= KeyCode.F8.ordinal()) {
-            desk.go(PageId.values()[code.ordinal() - KeyCode.F1.ordinal()]);
+        Optional<PageId> page = plain(event) ? functionKey(code).flatMap(PageId::at) : Optional.empty();
+        if (page.isPresent()) {
+            desk.go(page.get());
             return true;
         }
         if (code == KeyCode.F9) {
@@ -75,12 +77,9 @@ final class DeskKeys {
     private boolean withControl(KeyEvent event) {
         KeyCode code = event.getCode();
         if (code.isDigitKey() && !event.isShiftDown()) {
-            int digit = code.getName().charAt(code.getName().length() - 1) - '1';
-            if (digit >= 0 && digit < PageId.values().length) {
-                desk.go(PageId.values()[digit]);
-                return true;
-            }
-            return false;
+            Optional<PageId> page = PageId.at(code.getName().charAt(code.getName().length() - 1) - '0');
+            page.ifPresent(desk::go);
+            return page.isPresent();
         }
         switch (code) {
             case F -> desk.race().findField().requestFocus();
@@ -150,6 +149,13 @@ final class DeskKeys {
             }
         }
         return null;
+    }
+
+    /** The number of a function key, such as 5 for F5. */
+    private static Optional<Integer> functionKey(KeyCode code) {
+        return code.isFunctionKey() && code.getName().matches("F\\d+")
+                ? Optional.of(Integer.valueOf(code.getName().substring(1)))
+                : Optional.empty();
     }
 
     private static boolean plain(KeyEvent event) {

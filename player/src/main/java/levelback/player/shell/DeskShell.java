@@ -450,6 +450,7 @@ final class DeskShell implements Desk, AutoCloseable {
         frame.setTop(chute ? null : race);
         sill.setVisible(!chute);
         sill.setManaged(!chute);
+        middle.requestFocus();
     }
 
     boolean inChuteMode() {

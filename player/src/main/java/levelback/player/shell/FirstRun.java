@@ -128,55 +128,47 @@ final class FirstRun extends HBox {
         return new javafx.scene.text.TextFlow(strong, rest);
     }
 
-    /** The lane seen along its length: camera on its post at the left, rails, floor marks, the cow's place as a box. */
+    /** The lane from above: two rails, floor marks, the cow between them, the camera square to it. */
     private static Node drawing() {
         Pane pane = new Pane();
         pane.getStyleClass().add("lb-film");
         pane.setMinSize(DRAWING_WIDE, DRAWING_HIGH);
         pane.setPrefSize(DRAWING_WIDE, DRAWING_HIGH);
         pane.setMaxSize(DRAWING_WIDE, DRAWING_HIGH);
-        double floor = 250;
-        // Camera on its post.
+        double middle = DRAWING_WIDE / 2;
+        double camera = 284;
+        // What the camera sees reaches past the cow at both ends.
         pane.getChildren()
-                .addAll(
-                        line(70, floor, 70, 160, "lb-film-line"),
-                        box(52, 140, 36, 22, "lb-film-solid"),
-                        box(88, 146, 10, 10, "lb-film-solid"),
-                        text(45, 130, Words.of("first.film.camera")));
-        // What it sees: the whole cow and all four feet.
-        pane.getChildren()
-                .addAll(line(98, 151, 500, 50, "lb-film-sight"), line(98, 151, 500, floor + 18, "lb-film-sight"));
-        // The lane behind its rails, marked every half metre.
-        pane.getChildren().add(line(20, floor, 540, floor, "lb-film-line"));
-        for (int rail = 0; rail < 3; rail++) {
-            pane.getChildren().add(line(330, 90 + rail * 50, 520, 90 + rail * 50, "lb-film-rail"));
+                .addAll(line(middle, camera, 96, 34, "lb-film-sight"), line(middle, camera, 464, 34, "lb-film-sight"));
+        pane.getChildren().addAll(line(20, 34, 540, 34, "lb-film-rail"), line(20, 116, 540, 116, "lb-film-rail"));
+        for (int mark = 0; mark < 20; mark++) {
+            pane.getChildren().add(box(20 + mark * 26, 120, 26, 8, mark % 2 == 0 ? "lb-film-solid" : "lb-film-open"));
         }
-        for (int post = 0; post < 3; post++) {
-            pane.getChildren().add(line(345 + post * 80, 80, 345 + post * 80, floor, "lb-film-rail"));
-        }
-        for (int mark = 0; mark < 8; mark++) {
-            pane.getChildren()
-                    .add(box(330 + mark * 24, floor + 4, 24, 10, mark % 2 == 0 ? "lb-film-solid" : "lb-film-open"));
-        }
+        // Her outline from above, walking right: rump, barrel, shoulder, neck, head with ears.
         SVGPath cow = new SVGPath();
-        // Her outline from the side, walking right: a box of a body on four straight legs, head low.
-        cow.setContent(
-                "M362 130 Q364 122 374 121 L452 120 L470 106 L484 108 L496 132 L490 140 L476 134 L466 152 L464 182"
-                        + " L462 248 L454 248 L452 190 L446 248 L438 248 L440 184 L394 186 L392 248 L384 248 L380 194 L374 248"
-                        + " L366 248 L366 184 Q358 160 362 130 Z");
+        cow.setContent("M186 75 Q186 58 204 58 Q236 50 268 54 Q292 58 306 62 L326 66 L330 58 L336 66 Q350 68 358 75"
+                + " Q350 82 336 84 L330 92 L326 84 L306 88 Q292 92 268 96 Q236 100 204 92 Q186 92 186 75 Z");
         cow.getStyleClass().add("lb-film-cow");
-        pane.getChildren().add(cow);
-        // Distances.
+        pane.getChildren().addAll(line(172, 80, 186, 75, "lb-film-line"), cow);
+        // Which way she goes.
         pane.getChildren()
                 .addAll(
-                        line(70, 290, 425, 290, "lb-film-line"),
-                        line(70, 284, 70, 296, "lb-film-line"),
-                        line(425, 284, 425, 296, "lb-film-line"),
-                        text(215, 308, Words.of("first.film.distance")),
-                        line(36, 151, 36, floor, "lb-film-line"),
-                        line(30, 151, 42, 151, "lb-film-line"),
-                        text(78, 206, Words.of("first.film.height")),
-                        text(392, floor + 32, Words.of("first.film.lane")));
+                        line(376, 75, 424, 75, "lb-film-line"),
+                        line(424, 75, 414, 69, "lb-film-line"),
+                        line(424, 75, 414, 81, "lb-film-line"));
+        pane.getChildren()
+                .addAll(
+                        box(middle - 13, camera, 26, 24, "lb-film-solid"),
+                        box(middle - 5, camera - 9, 10, 10, "lb-film-solid"),
+                        text(middle + 24, camera + 10, Words.of("first.film.camera")),
+                        text(middle + 24, camera + 26, Words.of("first.film.height")));
+        pane.getChildren()
+                .addAll(
+                        line(112, 75, 112, camera, "lb-film-line"),
+                        line(106, 75, 118, 75, "lb-film-line"),
+                        line(106, camera, 118, camera, "lb-film-line"),
+                        text(48, 206, Words.of("first.film.distance")),
+                        text(424, 148, Words.of("first.film.lane")));
         return pane;
     }
 

@@ -28,7 +28,7 @@ final class Gate extends Region {
         name.getStyleClass().add("lb-gate-name");
         line = new Label(Words.of("gate.nothing"));
         line.getStyleClass().add("lb-gate-line");
-        key = new KeyCap("F" + (page.ordinal() + 1));
+        key = new KeyCap("F" + page.place());
         done.getStyleClass().add("lb-gate-done");
         getChildren().addAll(name, line, key, done);
         getChildren().forEach(child -> child.setManaged(false));

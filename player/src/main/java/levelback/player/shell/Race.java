@@ -55,6 +55,8 @@ final class Race extends Region {
         HBox.setHgrow(words, Priority.ALWAYS);
         words.setMaxWidth(Double.MAX_VALUE);
         words.setMinWidth(0);
+        words.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+        block.setMinHeight(HIGH);
         block.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
         herd.setGraphic(block);
         herd.setContentDisplay(ContentDisplay.GRAPHIC_ONLY);
@@ -147,9 +149,9 @@ final class Race extends Region {
             posts.get(2 * i + 1).resizeRelocate(x, high - 8, 2, 8);
         }
         gates.forEach((page, gate) -> {
-            double left = placeLeft(page.ordinal(), wide);
+            double left = placeLeft(page.place() - 1, wide);
             gate.showKey(wide >= NARROW_BELOW);
-            gate.resizeRelocate(left, 0, placeLeft(page.ordinal() + 1, wide) - left, high);
+            gate.resizeRelocate(left, 0, placeLeft(page.place(), wide) - left, high);
         });
         double findWide = findWide(wide) - 26;
         find.resizeRelocate(wide - findWide - 14, (high - 32) / 2, findWide, 32);
