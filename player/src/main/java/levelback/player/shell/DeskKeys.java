@@ -77,7 +77,8 @@ final class DeskKeys {
     private boolean withControl(KeyEvent event) {
         KeyCode code = event.getCode();
         if (code.isDigitKey() && !event.isShiftDown()) {
-            Optional<PageId> page = PageId.at(code.getName().charAt(code.getName().length() - 1) - '0');
+            Optional<PageId> page =
+                    PageId.at(code.getName().charAt(code.getName().length() - 1) - '0');
             page.ifPresent(desk::go);
             return page.isPresent();
         }
