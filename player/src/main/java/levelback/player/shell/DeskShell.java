@@ -196,7 +196,7 @@ final class DeskShell implements Desk, AutoCloseable {
             T answer = book.get().step(who, what, writes);
             Situation after = Situation.read(book.get(), wantedHerdNow(), wantedVisitNow());
             Platform.runLater(() -> {
-                sill.savedAt(LocalTime.now());
+                sill.savedAt(LocalTime.now(java.time.ZoneId.systemDefault()));
                 take(after);
                 then.accept(answer);
                 tellPages();
@@ -404,7 +404,7 @@ final class DeskShell implements Desk, AutoCloseable {
                 message(words.map(said -> Words.of(back ? "undo.done" : "redo.done", said))
                         .orElseGet(() -> Words.of(back ? "undo.nothing" : "redo.nothing")));
                 if (words.isPresent()) {
-                    sill.savedAt(LocalTime.now());
+                    sill.savedAt(LocalTime.now(java.time.ZoneId.systemDefault()));
                     tellPages();
                 }
             });
