@@ -19,6 +19,7 @@ public final class ErrorBar extends HBox {
         Text text = new Text("× " + sentence + " ");
         text.getStyleClass().add("lb-error-text");
         words = new TextFlow(text);
+        words.setMaxHeight(USE_PREF_SIZE);
         HBox.setHgrow(words, Priority.ALWAYS);
         getChildren().add(words);
         setAccessibleText("Error: " + sentence);

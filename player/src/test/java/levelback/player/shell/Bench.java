@@ -162,23 +162,22 @@ final class Bench implements AutoCloseable {
         settle();
     }
 
-    @SuppressWarnings("unchecked")
-    <N extends Node> N find(String id) {
-        return (N) java.util.Objects.requireNonNull(desk.root().lookup("#" + id), id);
+    <N extends Node> N find(Class<N> type, String id) {
+        return type.cast(java.util.Objects.requireNonNull(desk.root().lookup("#" + id), id));
     }
 
     /** Signs on and names a herd by typing into the sheets, as a person would on the first start. */
     void firstStart() throws Exception {
         Fx.run(() -> {
-            this.<javafx.scene.control.TextField>find("who-name").setText("Vera Holt");
-            this.<javafx.scene.control.Button>find("who-go").fire();
+            this.find(javafx.scene.control.TextField.class, "who-name").setText("Vera Holt");
+            this.find(javafx.scene.control.Button.class, "who-go").fire();
         });
         settle();
         Fx.run(() -> desk.askHerd(java.util.Optional.empty()));
         Fx.run(() -> {
-            this.<javafx.scene.control.TextField>find("herd-name").setText("Nine Oaks");
-            this.<javafx.scene.control.TextField>find("herd-cows").setText("186");
-            this.<javafx.scene.control.Button>find("herd-go").fire();
+            this.find(javafx.scene.control.TextField.class, "herd-name").setText("Nine Oaks");
+            this.find(javafx.scene.control.TextField.class, "herd-cows").setText("186");
+            this.find(javafx.scene.control.Button.class, "herd-go").fire();
         });
         settle();
     }

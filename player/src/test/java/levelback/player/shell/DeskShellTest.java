@@ -43,7 +43,7 @@ class DeskShellTest {
                 assertThat(herd.name()).isEqualTo("Nine Oaks");
                 assertThat(herd.cowsInMilk()).hasValue(186);
             });
-            assertThat(Fx.get(() -> bench.<Node>find("first-recordings").isDisabled()))
+            assertThat(Fx.get(() -> bench.find(Node.class, "first-recordings").isDisabled()))
                     .isFalse();
             bench.picture("first-run");
             bench.press(KeyCode.F10);
@@ -55,11 +55,11 @@ class DeskShellTest {
     void undoSaysWhatItTakesBackAndRedoBringsItAgain() throws Exception {
         try (Bench bench = bench()) {
             bench.firstStart();
-            assertThat(Fx.get(() -> bench.<Label>find("undo-words").getText())).startsWith("Herd Nine Oaks:");
+            assertThat(Fx.get(() -> bench.find(Label.class, "undo-words").getText())).startsWith("Herd Nine Oaks:");
             bench.press(KeyCode.F6);
             bench.press(KeyCode.Z, "ctrl");
             assertThat(bench.desk.herd()).isEmpty();
-            assertThat(Fx.get(() -> bench.<Label>find("sill-message").getText()))
+            assertThat(Fx.get(() -> bench.find(Label.class, "sill-message").getText()))
                     .startsWith("Took back: Herd Nine Oaks");
             assertThat(bench.pages.get(PageId.PROOF).told).contains("bookChanged");
             bench.press(KeyCode.Z, "ctrl", "shift");
@@ -80,7 +80,7 @@ class DeskShellTest {
             bench.press(KeyCode.X);
             assertThat(bench.pages.get(PageId.TRIM).told).endsWith("key X");
             bench.press(KeyCode.F, "ctrl");
-            assertThat(Fx.get(() -> bench.scene.getFocusOwner() == bench.<TextField>find("find-cow")))
+            assertThat(Fx.get(() -> bench.scene.getFocusOwner() == bench.find(TextField.class, "find-cow")))
                     .isTrue();
             bench.press(KeyCode.Q);
             assertThat(bench.pages.get(PageId.TRIM).told).doesNotContain("key Q");
@@ -105,7 +105,7 @@ class DeskShellTest {
             Fx.run(() -> bench.desk.error("exit-2.mp4 is broken after 06:51."));
             Fx.run(() -> bench.desk.message("Saved."));
             bench.settle();
-            VBox errors = bench.find("errors");
+            VBox errors = bench.find(VBox.class, "errors");
             assertThat(errors.getChildren()).hasSize(1);
             bench.picture("error");
             bench.press(KeyCode.ESCAPE);
@@ -137,7 +137,7 @@ class DeskShellTest {
             bench.firstStart();
             Fx.run(() -> bench.desk.openBook(text, false));
             bench.settle();
-            VBox errors = bench.find("errors");
+            VBox errors = bench.find(VBox.class, "errors");
             assertThat(errors.getChildren()).hasSize(1);
             assertThat((String) errors.getChildren().get(0).getUserData()).contains("notes.levelback");
             assertThat(bench.desk.herd()).isPresent();
@@ -158,7 +158,7 @@ class DeskShellTest {
             bench.firstStart();
             Fx.run(() -> bench.desk.openBook(newer, false));
             bench.settle();
-            VBox errors = bench.find("errors");
+            VBox errors = bench.find(VBox.class, "errors");
             assertThat(errors.getChildren()).hasSize(1);
             assertThat((String) errors.getChildren().get(0).getUserData())
                     .contains("newer.levelback")
@@ -175,7 +175,7 @@ class DeskShellTest {
             Fx.run(() -> bench.desk.openBook(absent, false));
             bench.settle();
             assertThat(absent).doesNotExist();
-            Fx.run(() -> bench.<javafx.scene.control.Button>find("book-make").fire());
+            Fx.run(() -> bench.find(javafx.scene.control.Button.class, "book-make").fire());
             bench.settle();
             assertThat(absent).exists();
         }
@@ -235,12 +235,12 @@ class DeskShellTest {
                     },
                     done -> {}));
             bench.settle();
-            VBox errors = bench.find("errors");
+            VBox errors = bench.find(VBox.class, "errors");
             assertThat((String) errors.getChildren().get(0).getUserData())
                     .contains("IllegalStateException")
                     .doesNotContain("\n");
             assertThat(Files.readString(folder.resolve("log/desk.log"))).contains("thought impossible");
-            assertThat(Fx.get(() -> bench.<Label>find("undo-words").getText())).startsWith("Herd Nine Oaks:");
+            assertThat(Fx.get(() -> bench.find(Label.class, "undo-words").getText())).startsWith("Herd Nine Oaks:");
         }
     }
 }
