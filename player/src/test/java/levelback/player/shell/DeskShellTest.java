@@ -55,7 +55,8 @@ class DeskShellTest {
     void undoSaysWhatItTakesBackAndRedoBringsItAgain() throws Exception {
         try (Bench bench = bench()) {
             bench.firstStart();
-            assertThat(Fx.get(() -> bench.find(Label.class, "undo-words").getText())).startsWith("Herd Nine Oaks:");
+            assertThat(Fx.get(() -> bench.find(Label.class, "undo-words").getText()))
+                    .startsWith("Herd Nine Oaks:");
             bench.press(KeyCode.F6);
             bench.press(KeyCode.Z, "ctrl");
             assertThat(bench.desk.herd()).isEmpty();
@@ -175,7 +176,8 @@ class DeskShellTest {
             Fx.run(() -> bench.desk.openBook(absent, false));
             bench.settle();
             assertThat(absent).doesNotExist();
-            Fx.run(() -> bench.find(javafx.scene.control.Button.class, "book-make").fire());
+            Fx.run(() ->
+                    bench.find(javafx.scene.control.Button.class, "book-make").fire());
             bench.settle();
             assertThat(absent).exists();
         }
@@ -240,7 +242,8 @@ class DeskShellTest {
                     .contains("IllegalStateException")
                     .doesNotContain("\n");
             assertThat(Files.readString(folder.resolve("log/desk.log"))).contains("thought impossible");
-            assertThat(Fx.get(() -> bench.find(Label.class, "undo-words").getText())).startsWith("Herd Nine Oaks:");
+            assertThat(Fx.get(() -> bench.find(Label.class, "undo-words").getText()))
+                    .startsWith("Herd Nine Oaks:");
         }
     }
 }
