@@ -162,6 +162,10 @@ final class Bench implements AutoCloseable {
         settle();
     }
 
+    Witness page(PageId id) {
+        return java.util.Objects.requireNonNull(pages.get(id), () -> id + " was not shown");
+    }
+
     <N extends Node> N find(Class<N> type, String id) {
         return type.cast(java.util.Objects.requireNonNull(desk.root().lookup("#" + id), id));
     }

@@ -62,7 +62,7 @@ class DeskShellTest {
             assertThat(bench.desk.herd()).isEmpty();
             assertThat(Fx.get(() -> bench.find(Label.class, "sill-message").getText()))
                     .startsWith("Took back: Herd Nine Oaks");
-            assertThat(bench.pages.get(PageId.PROOF).told).contains("bookChanged");
+            assertThat(bench.page(PageId.PROOF).told).contains("bookChanged");
             bench.press(KeyCode.Z, "ctrl", "shift");
             assertThat(bench.desk.herd()).isPresent();
         }
@@ -79,14 +79,14 @@ class DeskShellTest {
             bench.press(KeyCode.DIGIT5, "ctrl");
             assertThat(bench.desk.here()).isEqualTo(PageId.TRIM);
             bench.press(KeyCode.X);
-            assertThat(bench.pages.get(PageId.TRIM).told).endsWith("key X");
+            assertThat(bench.page(PageId.TRIM).told).endsWith("key X");
             bench.press(KeyCode.F, "ctrl");
             assertThat(Fx.get(() -> bench.scene.getFocusOwner() == bench.find(TextField.class, "find-cow")))
                     .isTrue();
             bench.press(KeyCode.Q);
-            assertThat(bench.pages.get(PageId.TRIM).told).doesNotContain("key Q");
+            assertThat(bench.page(PageId.TRIM).told).doesNotContain("key Q");
             bench.press(KeyCode.F9);
-            assertThat(bench.pages.get(PageId.TRIM).chute).isTrue();
+            assertThat(bench.page(PageId.TRIM).chute).isTrue();
             assertThat(Fx.get(() -> bench.desk.race().getScene())).isNull();
             bench.press(KeyCode.F9);
             assertThat(Fx.get(() -> bench.desk.race().getScene())).isNotNull();
@@ -120,7 +120,7 @@ class DeskShellTest {
             bench.firstStart();
             bench.press(KeyCode.F6);
             bench.press(KeyCode.F10);
-            assertThat(bench.pages.get(PageId.PROOF).told).contains("theme");
+            assertThat(bench.page(PageId.PROOF).told).contains("theme");
         }
         assertThat(Files.readString(folder.resolve("settings.json"))).contains("\"theme\" : \"dark\"");
         try (Bench again = bench()) {
@@ -222,7 +222,7 @@ class DeskShellTest {
         try (Bench bench = bench()) {
             bench.firstStart();
             Fx.run(() -> bench.desk.takeFiles(List.of(Path.of("exit.mp4"))));
-            assertThat(bench.pages.get(PageId.SCORE).told).contains("files [exit.mp4]");
+            assertThat(bench.page(PageId.SCORE).told).contains("files [exit.mp4]");
         }
     }
 

@@ -25,6 +25,10 @@ class RaceTest {
         });
     }
 
+    private static Gate gate(Race race, PageId page) {
+        return java.util.Objects.requireNonNull(race.gates().get(page), page::name);
+    }
+
     /** Measures of the design: herd block 222 and find 150 at full size, 186 at 1280; eight places of equal width. */
     @Test
     void gatesKeepTheirPlacesWhetherNeighboursAreBuiltOrNot() throws Exception {
@@ -33,14 +37,14 @@ class RaceTest {
             Race all = race(wide, PageId.values());
             assertThat(few.gates().keySet()).containsExactly(PageId.SCORE, PageId.TRIM, PageId.PROOF);
             for (PageId page : few.gates().keySet()) {
-                assertThat(few.gates().get(page).getLayoutX())
-                        .isEqualTo(all.gates().get(page).getLayoutX());
+                assertThat(gate(few, page).getLayoutX())
+                        .isEqualTo(gate(all, page).getLayoutX());
             }
-            double first = all.gates().get(PageId.LANE).getLayoutX();
+            double first = gate(all, PageId.LANE).getLayoutX();
             assertThat(first).isEqualTo(wide < 1360 ? 186 : 222);
-            double width = all.gates().get(PageId.LANE).getWidth();
+            double width = gate(all, PageId.LANE).getWidth();
             for (PageId page : PageId.values()) {
-                assertThat(all.gates().get(page).getWidth()).isCloseTo(width, within(1.0));
+                assertThat(gate(all, page).getWidth()).isCloseTo(width, within(1.0));
             }
         }
         assertThat(Race.placeLeft(8, 1440)).isEqualTo(1440 - 150);
