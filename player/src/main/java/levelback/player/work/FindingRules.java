@@ -20,7 +20,7 @@ final class FindingRules {
     private FindingRules() {}
 
     static Lesion lesion(String code) {
-        return Lesions.of(code)
+        return Lesions.byCode(code)
                 .orElseThrow(() -> new CardRefused(
                         "No lesion has the code " + code + "; take one of the codes on the keys."));
     }

@@ -146,7 +146,7 @@ public final class ListChute {
     }
 
     private static boolean isLame(Score score) {
-        return GaitScales.of(score.scaleId())
+        return GaitScales.byId(score.scaleId())
                 .map(scale -> score.level() >= scale.lameCut())
                 .orElse(false);
     }
@@ -157,7 +157,7 @@ public final class ListChute {
             return 0;
         }
         double level = row.level().getAsDouble();
-        return GaitScales.of(row.scaleId())
+        return GaitScales.byId(row.scaleId())
                 .map(scale -> shareOf(scale, level))
                 .orElse(0.0);
     }

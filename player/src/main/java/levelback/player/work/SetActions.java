@@ -81,7 +81,7 @@ public final class SetActions {
     public static List<String> injuriesOf(List<Finding> findings, Claw claw) {
         return findings.stream()
                 .filter(finding -> finding.claw() == claw || finding.claw() == Claw.BOTH)
-                .flatMap(finding -> Lesions.of(finding.lesion()).stream()
+                .flatMap(finding -> Lesions.byCode(finding.lesion()).stream()
                         .filter(lesion -> lesion.group() == Lesion.Group.HORN || lesion.alarm())
                         .flatMap(lesion -> Stream.of(lesion.code())))
                 .distinct()
