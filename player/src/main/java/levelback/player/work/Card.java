@@ -31,9 +31,8 @@ final class Card {
     }
 
     Optional<FootCard> foot(Leg leg) {
-        return read().flatMap(card -> card.feet().stream()
-                .filter(foot -> foot.foot().leg() == leg)
-                .findFirst());
+        return read().flatMap(card ->
+                card.feet().stream().filter(foot -> foot.foot().leg() == leg).findFirst());
     }
 
     /** The foot on the card; it is put there, as lifted, if it was not. */

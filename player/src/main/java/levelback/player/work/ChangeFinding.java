@@ -68,9 +68,7 @@ public final class ChangeFinding {
         Claw claw = was.zoneConfirmed()
                 ? was.claw()
                 : FindingRules.claw(
-                        line.foot().foot().leg(),
-                        zone,
-                        Optional.of(was.claw()).filter(c -> c != Claw.INTERDIGITAL));
+                        line.foot().foot().leg(), zone, Optional.of(was.claw()).filter(c -> c != Claw.INTERDIGITAL));
         return put(new Finding(
                 id, was.foot(), claw, zone, was.zoneConfirmed(), lesion.code(), severity, stage, was.note()));
     }

@@ -22,8 +22,10 @@ public final class CloseCard {
      */
     public void close(Chute chute) {
         Card card = new Card(book, chute);
-        LiftCard read = card.read().filter(c -> !c.feet().isEmpty()).orElseThrow(() -> new CardRefused("No foot of "
-                + card.number() + " is on the card; write a finding or No lesion on the foot that was lifted."));
+        LiftCard read = card.read()
+                .filter(c -> !c.feet().isEmpty())
+                .orElseThrow(() -> new CardRefused("No foot of " + card.number()
+                        + " is on the card; write a finding or No lesion on the foot that was lifted."));
         put(read.lift(), true);
     }
 

@@ -21,8 +21,8 @@ final class FindingRules {
 
     static Lesion lesion(String code) {
         return Lesions.byCode(code)
-                .orElseThrow(() -> new CardRefused(
-                        "No lesion has the code " + code + "; take one of the codes on the keys."));
+                .orElseThrow(() ->
+                        new CardRefused("No lesion has the code " + code + "; take one of the codes on the keys."));
     }
 
     static void check(Lesion lesion, FindingDraft draft) {

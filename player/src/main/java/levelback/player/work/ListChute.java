@@ -119,9 +119,10 @@ public final class ListChute {
                 break;
             }
             LocalDate later = start;
-            if (lifts.stream().anyMatch(card -> !card.feet().isEmpty()
-                    && !card.lift().date().isBefore(date)
-                    && card.lift().date().isBefore(later))) {
+            if (lifts.stream()
+                    .anyMatch(card -> !card.feet().isEmpty()
+                            && !card.lift().date().isBefore(date)
+                            && card.lift().date().isBefore(later))) {
                 break;
             }
             start = date;

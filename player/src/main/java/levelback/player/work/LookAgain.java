@@ -29,8 +29,8 @@ public final class LookAgain {
     public void on(Chute chute, Optional<LocalDate> day) {
         day.ifPresent(on -> {
             if (!on.isAfter(chute.day())) {
-                throw new CardRefused("The day to look again, " + on + ", must come after the day of the card, "
-                        + chute.day() + ".");
+                throw new CardRefused(
+                        "The day to look again, " + on + ", must come after the day of the card, " + chute.day() + ".");
             }
         });
         book.trim().putLookAgain(new OpenCard(book).open(chute).lift().id(), day);

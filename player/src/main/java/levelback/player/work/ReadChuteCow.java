@@ -35,8 +35,8 @@ public final class ReadChuteCow {
         return book.herd()
                 .cowByNumber(herd, number.strip(), day)
                 .map(Cow::id)
-                .orElseThrow(() -> new CardRefused(
-                        "No cow of this herd carries the number " + number.strip() + "; look at her tag and type it again."));
+                .orElseThrow(() -> new CardRefused("No cow of this herd carries the number " + number.strip()
+                        + "; look at her tag and type it again."));
     }
 
     /**
@@ -49,12 +49,10 @@ public final class ReadChuteCow {
                 .cow(id, day)
                 .orElseThrow(() -> new CardRefused("That cow is not in this book; look for her by number."));
         List<LiftCard> cards = book.trim().cardsOf(id);
-        Optional<LiftCard> card = cards.stream()
-                .filter(c -> c.lift().date().equals(day))
-                .findFirst();
-        List<LiftCard> earlier = cards.stream()
-                .filter(c -> c.lift().date().isBefore(day))
-                .toList();
+        Optional<LiftCard> card =
+                cards.stream().filter(c -> c.lift().date().equals(day)).findFirst();
+        List<LiftCard> earlier =
+                cards.stream().filter(c -> c.lift().date().isBefore(day)).toList();
         // The newest note that says anything of withholding stands until a newer one does: how long it holds is for the
         // label and the vet, so nothing here lets it lapse.
         Optional<ChuteCow.Withheld> withheld = cards.stream()
@@ -81,8 +79,8 @@ public final class ReadChuteCow {
     }
 
     private List<ChuteCow.VisitScore> scores(Cow cow, LocalDate day) {
-        Map<VisitId, Visit> visits = book.herd().visits(cow.herd()).stream()
-                .collect(Collectors.toMap(Visit::id, Function.identity()));
+        Map<VisitId, Visit> visits =
+                book.herd().visits(cow.herd()).stream().collect(Collectors.toMap(Visit::id, Function.identity()));
         List<Score> hers = book.herd().scoresOf(cow.id());
         Map<LocalDate, ChuteCow.VisitScore> byDate = new TreeMap<>();
         for (Score score : hers) {

@@ -28,7 +28,6 @@ public final class RefuseLift {
             throw new CardRefused("A foot of " + card.number() + " is on the card, so she was lifted, not refused.");
         }
         Lift lift = read.lift();
-        book.trim()
-                .put(new Lift(lift.id(), lift.cow(), lift.date(), lift.trimmer(), lift.chance(), true, true));
+        book.trim().put(new Lift(lift.id(), lift.cow(), lift.date(), lift.trimmer(), lift.chance(), true, true));
     }
 }

@@ -47,8 +47,8 @@ class WriteCardTest {
     Path folder;
 
     private Book book;
-    private final Herd herd = new Herd(
-            HerdId.fresh(), "Nettlecombe", ZoneId.of("Europe/London"), "mobility-0-3", OptionalInt.empty());
+    private final Herd herd =
+            new Herd(HerdId.fresh(), "Nettlecombe", ZoneId.of("Europe/London"), "mobility-0-3", OptionalInt.empty());
     private final Person odo = new Person(PersonId.fresh(), "Odo", "O");
     private CowId cow;
     private Chute chute;
@@ -97,10 +97,7 @@ class WriteCardTest {
     @Test
     void aFindingKeepsClawZoneLesionAndSeverity() {
         new WriteFinding(book)
-                .write(
-                        chute,
-                        Leg.RH,
-                        FindingDraft.of(Claw.LATERAL, 4, "SU").severe(3));
+                .write(chute, Leg.RH, FindingDraft.of(Claw.LATERAL, 4, "SU").severe(3));
         Finding line = foot(Leg.RH).findings().get(0);
         assertThat(line.claw()).isEqualTo(Claw.LATERAL);
         assertThat(line.zone()).hasValue(4);
@@ -118,9 +115,13 @@ class WriteCardTest {
         assertThat(line.zone()).hasValue(4);
         assertThat(line.zoneConfirmed()).isFalse();
         assertThat(line.claw()).isEqualTo(Claw.LATERAL);
-        assertThat(new WriteFinding(book).write(chute, Leg.LF, FindingDraft.of("SU")).claw())
+        assertThat(new WriteFinding(book)
+                        .write(chute, Leg.LF, FindingDraft.of("SU"))
+                        .claw())
                 .isEqualTo(Claw.MEDIAL);
-        assertThat(new WriteFinding(book).write(chute, Leg.LH, FindingDraft.of("DD")).claw())
+        assertThat(new WriteFinding(book)
+                        .write(chute, Leg.LH, FindingDraft.of("DD"))
+                        .claw())
                 .isEqualTo(Claw.INTERDIGITAL);
         new ChangeFinding(book).place(chute, line.id(), Claw.MEDIAL, 5);
         Finding now = foot(Leg.LH).findings().stream()
@@ -150,12 +151,15 @@ class WriteCardTest {
         assertThat(write.write(chute, Leg.LH, FindingDraft.of("DD").staged("M4.1"))
                         .stage())
                 .isEqualTo("M4.1");
-        assertThatThrownBy(() -> write.write(chute, Leg.LH, FindingDraft.of("DD").severe(2)))
+        assertThatThrownBy(
+                        () -> write.write(chute, Leg.LH, FindingDraft.of("DD").severe(2)))
                 .isInstanceOf(CardRefused.class)
                 .hasMessageContaining("stage");
-        assertThatThrownBy(() -> write.write(chute, Leg.LH, FindingDraft.of("SU").staged("M2")))
+        assertThatThrownBy(
+                        () -> write.write(chute, Leg.LH, FindingDraft.of("SU").staged("M2")))
                 .isInstanceOf(CardRefused.class);
-        assertThatThrownBy(() -> write.write(chute, Leg.LH, FindingDraft.of("SU").severe(4)))
+        assertThatThrownBy(
+                        () -> write.write(chute, Leg.LH, FindingDraft.of("SU").severe(4)))
                 .isInstanceOf(CardRefused.class);
         assertThatThrownBy(() -> write.write(chute, Leg.LH, FindingDraft.of(Claw.LATERAL, 13, "SU")))
                 .isInstanceOf(CardRefused.class)
@@ -201,8 +205,9 @@ class WriteCardTest {
             assertThat(block.on()).isEqualTo(DAY);
         });
         set.set(chute, Leg.RH, Set.of(FootAction.BLOCK_OUTER), true);
-        assertThat(book.trim().blocksOn(herd.id(), DAY)).singleElement().satisfies(block -> assertThat(block.claw())
-                .isEqualTo(Claw.LATERAL));
+        assertThat(book.trim().blocksOn(herd.id(), DAY))
+                .singleElement()
+                .satisfies(block -> assertThat(block.claw()).isEqualTo(Claw.LATERAL));
     }
 
     @Test
@@ -222,7 +227,8 @@ class WriteCardTest {
         new LookAgain(book).on(chute, Optional.of(LocalDate.of(2026, 4, 24)));
         new SetActions(book).set(chute, Leg.RH, EnumSet.of(FootAction.BLOCK_INNER), false);
         assertThat(card().lookAgainOn()).contains(LocalDate.of(2026, 4, 24));
-        assertThatThrownBy(() -> new LookAgain(book).on(chute, Optional.of(DAY))).isInstanceOf(CardRefused.class);
+        assertThatThrownBy(() -> new LookAgain(book).on(chute, Optional.of(DAY)))
+                .isInstanceOf(CardRefused.class);
     }
 
     @Test
@@ -347,7 +353,9 @@ class WriteCardTest {
         ChuteCow read = new ReadChuteCow(book).read(kicks, DAY);
         assertThat(read.card()).isEmpty();
         assertThat(read.earlier()).hasSize(1);
-        assertThat(read.blocks()).singleElement().satisfies(b -> assertThat(b.on()).isEqualTo(DAY.minusDays(28)));
+        assertThat(read.blocks())
+                .singleElement()
+                .satisfies(b -> assertThat(b.on()).isEqualTo(DAY.minusDays(28)));
         assertThat(read.withheld().orElseThrow().note().milkWithheldUntil()).isEqualTo("Thu 16 Apr, 05:00");
         assertThat(read.cow().note()).isEqualTo("Kicks with LH");
         assertThat(new ReadChuteCow(book).byNumber(herd.id(), " 500 ", DAY)).isEqualTo(kicks);
