@@ -566,7 +566,7 @@ final class DeskShell implements Desk, AutoCloseable {
         }));
     }
 
-    private void signOn(Person person) {
+    void signOn(Person person) {
         scorer = Optional.of(person);
         keep(Settings.SCORER, person.id().uuid().toString());
         sill.scorer(person.name());
