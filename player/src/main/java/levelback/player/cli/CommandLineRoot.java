@@ -33,7 +33,9 @@ public final class CommandLineRoot {
 
     /** Every command, in the order of the help; a new command adds one line here. */
     static final List<Entry> COMMANDS =
-            List.of(new Entry("open", "opens the desk, on the book open last or the one named", OpenCommand::new));
+            List.of(
+                    new Entry("open", "opens the desk, on the book open last or the one named", OpenCommand::new),
+                    new Entry("tour", "renders every page of the desk to pictures", TourCommand::new));
 
     private CommandLineRoot() {}
 

@@ -21,6 +21,7 @@ import javafx.stage.Stage;
 import levelback.player.desk.Desk;
 import levelback.player.desk.Page;
 import levelback.player.desk.PageId;
+import levelback.player.score.ScorePage;
 import levelback.player.theme.Theme;
 import levelback.player.work.CannotBeDone;
 import levelback.player.work.UserFolder;
@@ -36,6 +37,7 @@ public final class DeskWindow {
     /** The pages that are built. */
     static Map<PageId, Function<Desk, Page>> pages() {
         Map<PageId, Function<Desk, Page>> pages = new EnumMap<>(PageId.class);
+        pages.put(PageId.SCORE, ScorePage::new);
         return pages;
     }
 
