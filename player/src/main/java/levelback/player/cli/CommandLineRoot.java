@@ -32,10 +32,9 @@ public final class CommandLineRoot {
     record Entry(String name, String does, Supplier<Callable<Integer>> make) {}
 
     /** Every command, in the order of the help; a new command adds one line here. */
-    static final List<Entry> COMMANDS =
-            List.of(
-                    new Entry("open", "opens the desk, on the book open last or the one named", OpenCommand::new),
-                    new Entry("tour", "renders every page of the desk to pictures", TourCommand::new));
+    static final List<Entry> COMMANDS = List.of(
+            new Entry("open", "opens the desk, on the book open last or the one named", OpenCommand::new),
+            new Entry("tour", "renders every page of the desk to pictures", TourCommand::new));
 
     private CommandLineRoot() {}
 

@@ -34,8 +34,7 @@ final class TourCommand implements Callable<Integer> {
     public Integer call() {
         Path shown = book != null ? book : UserFolder.ofThisUser().practiceBook();
         if (!Files.isRegularFile(shown)) {
-            throw new BadInput("There is no book " + shown
-                    + "; name one with --book, or let levelback demo make one.");
+            throw new BadInput("There is no book " + shown + "; name one with --book, or let levelback demo make one.");
         }
         PrintWriter to = java.util.Objects.requireNonNull(spec).commandLine().getOut();
         List<Path> files = new WritePictures(shown).write(out, to::println);
