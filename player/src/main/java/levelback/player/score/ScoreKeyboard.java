@@ -39,10 +39,6 @@ final class ScoreKeyboard {
             return false;
         }
         if (event.isShortcutDown()) {
-            if (event.getCode() == KeyCode.O) {
-                page.addRecordings();
-                return true;
-            }
             return false;
         }
         if (event.isAltDown() && !isBracket(event)) {

@@ -26,7 +26,6 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import javafx.stage.FileChooser;
 import levelback.clips.index.IndexedFrame;
 import levelback.clips.open.Clip;
 import levelback.clips.open.ClipFacts;
@@ -471,34 +470,8 @@ public final class ScorePage implements Page {
         }
     }
 
-    /** Lets the user choose recordings. */
-    void addRecordings() {
-        FileChooser chooser = new FileChooser();
-        chooser.setTitle(Words.of("add.title"));
-        chooser.getExtensionFilters()
-                .addAll(
-                        new FileChooser.ExtensionFilter(
-                                Words.of("add.films"),
-                                "*.mp4",
-                                "*.MP4",
-                                "*.mov",
-                                "*.MOV",
-                                "*.mkv",
-                                "*.MKV",
-                                "*.webm",
-                                "*.avi",
-                                "*.AVI",
-                                "*.ts",
-                                "*.mts",
-                                "*.MTS",
-                                "*.m2ts",
-                                "*.m4v",
-                                "*.mpg"),
-                        new FileChooser.ExtensionFilter(Words.of("add.all"), "*"));
-        List<File> files = chooser.showOpenMultipleDialog(root.getScene().getWindow());
-        if (files != null) {
-            takeFiles(files.stream().map(File::toPath).toList());
-        }
+    private void addRecordings() {
+        desk.chooseRecordings();
     }
 
     @Override

@@ -267,21 +267,34 @@ public final class ScoreViewModel {
 
     /** Goes to a pass at a frame numbered in the recording, whatever visit it belongs to. */
     public void openPass(PassId id, OptionalInt recordingFrame) {
+        Optional<Herd> herd = desk.herd();
         desk.read(
                 book -> book.lane()
                         .pass(id)
                         .flatMap(p -> book.lane().recording(p.recording()))
-                        .map(Recording::visit),
+                        .flatMap(recording -> herd.flatMap(h -> book.herd().visits(h.id()).stream()
+                                .filter(v -> v.id().equals(recording.visit()))
+                                .findFirst())),
                 of -> {
                     if (of.isEmpty()) {
                         desk.error(Words.of("error.noPass"));
                         return;
                     }
-                    deskVisit = desk.visit().map(Visit::id);
-                    visit = of;
                     goTo = recordingFrame;
-                    turnTo(id);
+                    pass = Optional.of(id);
+                    stopMarking();
+                    turnTo(of.get());
                 });
+    }
+
+    /** Turns the desk to a visit, and reads it. */
+    private void turnTo(Visit to) {
+        visit = Optional.of(to.id());
+        if (!desk.visit().map(Visit::id).equals(visit)) {
+            desk.show(to);
+        }
+        deskVisit = desk.visit().map(Visit::id);
+        load();
     }
 
     /** Goes to a pass of the queue. */
@@ -646,10 +659,11 @@ public final class ScoreViewModel {
                 book -> new BringIn(book, clock).keep(clip, herd, onShow),
                 arrival -> {
                     remember(arrival.recording().id(), clip);
-                    deskVisit = desk.visit().map(Visit::id);
-                    visit = Optional.of(arrival.visit().id());
                     desk.message(arrival.wasThere() ? Words.of("in.again", name) : Words.of("in.new", name));
-                    markOn(arrival.recording().id());
+                    stopMarking();
+                    marking = Optional.of(arrival.recording().id());
+                    goTo = OptionalInt.empty();
+                    turnTo(arrival.visit());
                 });
     }
 
