@@ -191,11 +191,13 @@ class ScoreViewModelTest {
     void aScoreIsInTheBookAtTheKeystrokeAndEnterOnlyMovesOn() throws Exception {
         threePasses();
         model.score(2);
-        assertThat(book.herd().scoresOf(desk.visit.orElseThrow().id())).singleElement().satisfies(score -> {
-            assertThat(score.level()).isEqualTo(2);
-            assertThat(score.scorer()).isEqualTo(anna.id());
-            assertThat(score.pass()).contains(on().sheet().pass().id());
-        });
+        assertThat(book.herd().scoresOf(desk.visit.orElseThrow().id()))
+                .singleElement()
+                .satisfies(score -> {
+                    assertThat(score.level()).isEqualTo(2);
+                    assertThat(score.scorer()).isEqualTo(anna.id());
+                    assertThat(score.pass()).contains(on().sheet().pass().id());
+                });
         assertThat(desk.steps).containsExactly("Scored 2, cow 11");
         assertThat(desk.gates).containsEntry(PageId.SCORE, "2 to score");
         long revision = book.revision();
@@ -213,7 +215,8 @@ class ScoreViewModelTest {
         give(passes.get(0), today, ben, 3, Instant.parse("2026-04-14T09:00:00Z"));
         new SetTag(book)
                 .sign(
-                        new SetTag.Moment(passes.get(0).id(), ben.id(), 3, passes.get(0).from(), clock.now),
+                        new SetTag.Moment(
+                                passes.get(0).id(), ben.id(), 3, passes.get(0).from(), clock.now),
                         Sign.HEAD_BOB,
                         Optional.empty());
         model.load();
@@ -349,7 +352,8 @@ class ScoreViewModelTest {
         model.openPass(passes.get(1).id(), OptionalInt.of(44));
         assertThat(on().sheet().pass().id()).isEqualTo(passes.get(1).id());
         assertThat(model.filmProperty().get())
-                .isInstanceOfSatisfying(Film.Ready.class, ready -> assertThat(ready.at()).isEqualTo(44));
+                .isInstanceOfSatisfying(
+                        Film.Ready.class, ready -> assertThat(ready.at()).isEqualTo(44));
         assertThat(desk.visit.orElseThrow().date()).isEqualTo(LocalDate.of(2026, 4, 14));
     }
 

@@ -15,10 +15,22 @@ public final class TestFilms {
     public static Path walk(Path folder, String name, int frames) {
         return make(
                 folder.resolve(name),
-                "-f", "lavfi", "-i", "testsrc2=size=320x240:rate=25",
-                "-frames:v", Integer.toString(frames),
-                "-c:v", "mpeg4", "-q:v", "4", "-bf", "2", "-g", "50",
-                "-metadata", "creation_time=2026-04-14T05:56:21Z");
+                "-f",
+                "lavfi",
+                "-i",
+                "testsrc2=size=320x240:rate=25",
+                "-frames:v",
+                Integer.toString(frames),
+                "-c:v",
+                "mpeg4",
+                "-q:v",
+                "4",
+                "-bf",
+                "2",
+                "-g",
+                "50",
+                "-metadata",
+                "creation_time=2026-04-14T05:56:21Z");
     }
 
     /** A film of any kind. */
@@ -29,7 +41,8 @@ public final class TestFilms {
         command.addAll(List.of(options));
         command.add("file:" + film);
         try {
-            Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+            Process process =
+                    new ProcessBuilder(command).redirectErrorStream(true).start();
             process.getOutputStream().close();
             String said = new String(process.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
             if (process.waitFor() != 0) {

@@ -119,7 +119,8 @@ class ScoringStepsTest {
         Path moved = Files.move(before, folder.resolve("b.mp4"));
         BringIn.Arrival again = bringIn().bringIn(moved, herd, Optional.empty(), () -> false);
         assertThat(again.recording().id()).isEqualTo(first.recording().id());
-        assertThat(book.lane().recording(first.recording().id()).orElseThrow().file()).isEqualTo(moved);
+        assertThat(book.lane().recording(first.recording().id()).orElseThrow().file())
+                .isEqualTo(moved);
     }
 
     @Test
@@ -153,12 +154,11 @@ class ScoringStepsTest {
     void framesThatAreNotThereAreRefused() throws Exception {
         BringIn.Arrival in = bringIn().bringIn(film, herd, Optional.empty(), () -> false);
         MarkPass step = new MarkPass(book);
-        assertThatThrownBy(() -> step.mark(
-                        herd, in.recording(), clip, 10, 60, Pass.Direction.UNKNOWN, Optional.empty()))
+        assertThatThrownBy(
+                        () -> step.mark(herd, in.recording(), clip, 10, 60, Pass.Direction.UNKNOWN, Optional.empty()))
                 .isInstanceOf(StoreException.class)
                 .hasMessageContaining("60");
-        assertThatThrownBy(() -> step.mark(
-                        herd, in.recording(), clip, 10, 9, Pass.Direction.UNKNOWN, Optional.empty()))
+        assertThatThrownBy(() -> step.mark(herd, in.recording(), clip, 10, 9, Pass.Direction.UNKNOWN, Optional.empty()))
                 .isInstanceOf(StoreException.class);
         assertThat(book.lane().passesOf(in.visit().id())).isEmpty();
     }
@@ -166,8 +166,8 @@ class ScoringStepsTest {
     @Test
     void anUnknownPassCanBeNamedLaterButAScoredOneKeepsHerCow() throws Exception {
         BringIn.Arrival in = bringIn().bringIn(film, herd, Optional.empty(), () -> false);
-        Pass pass = new MarkPass(book)
-                .mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.empty());
+        Pass pass =
+                new MarkPass(book).mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.empty());
         Cow cow = new NamePass(book).name(herd, pass.id(), "77");
         assertThat(book.lane().pass(pass.id()).orElseThrow().cow()).contains(cow.id());
         score(cow, in, pass, anna, 1, NOW, false);
@@ -196,10 +196,11 @@ class ScoringStepsTest {
     @Test
     void aChangeBeforeTheEarlierScoresOpenIsPlainAndAfterItIsSeen() throws Exception {
         BringIn.Arrival in = bringIn().bringIn(film, herd, Optional.empty(), () -> false);
-        Pass pass = new MarkPass(book)
-                .mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.of("5"));
+        Pass pass =
+                new MarkPass(book).mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.of("5"));
         Cow cow = book.herd().cowByNumber(herd.id(), "5", in.visit().date()).orElseThrow();
-        assertThat(score(cow, in, pass, anna, 1, NOW, false).seenBeforeChanging()).isFalse();
+        assertThat(score(cow, in, pass, anna, 1, NOW, false).seenBeforeChanging())
+                .isFalse();
         // 2.999 s later: a slip put right. 3 s after that one: the earlier scores were open.
         assertThat(score(cow, in, pass, anna, 2, NOW.plusMillis(2_999), false).seenBeforeChanging())
                 .isFalse();
@@ -209,7 +210,8 @@ class ScoringStepsTest {
         assertThat(score(cow, in, pass, anna, 2, NOW.plusMillis(6_000), false).seenBeforeChanging())
                 .isTrue();
         // Enter opens them at once.
-        assertThat(score(cow, in, pass, ben, 1, NOW, false).seenBeforeChanging()).isFalse();
+        assertThat(score(cow, in, pass, ben, 1, NOW, false).seenBeforeChanging())
+                .isFalse();
         assertThat(score(cow, in, pass, ben, 0, NOW.plusMillis(500), true).seenBeforeChanging())
                 .isTrue();
         List<Score> inForce = book.herd().scoresOf(in.visit().id());
@@ -219,8 +221,8 @@ class ScoringStepsTest {
     @Test
     void theSameScoreAgainChangesNothing() throws Exception {
         BringIn.Arrival in = bringIn().bringIn(film, herd, Optional.empty(), () -> false);
-        Pass pass = new MarkPass(book)
-                .mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.of("5"));
+        Pass pass =
+                new MarkPass(book).mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.of("5"));
         Cow cow = book.herd().cowByNumber(herd.id(), "5", in.visit().date()).orElseThrow();
         Score first = score(cow, in, pass, anna, 1, NOW, false);
         long revision = book.revision();
@@ -231,8 +233,8 @@ class ScoringStepsTest {
     @Test
     void aLevelThatTheScaleDoesNotHaveIsRefused() throws Exception {
         BringIn.Arrival in = bringIn().bringIn(film, herd, Optional.empty(), () -> false);
-        Pass pass = new MarkPass(book)
-                .mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.of("5"));
+        Pass pass =
+                new MarkPass(book).mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.of("5"));
         Cow cow = book.herd().cowByNumber(herd.id(), "5", in.visit().date()).orElseThrow();
         for (double level : new double[] {4, -1, 1.5}) {
             assertThatThrownBy(() -> score(cow, in, pass, anna, level, NOW, false))
@@ -245,13 +247,14 @@ class ScoringStepsTest {
     @Test
     void tagsComeAtTheirMomentGoAndComeBackByUndo() throws Exception {
         BringIn.Arrival in = bringIn().bringIn(film, herd, Optional.empty(), () -> false);
-        Pass pass = new MarkPass(book)
-                .mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.empty());
+        Pass pass =
+                new MarkPass(book).mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.empty());
         SetTag.Moment moment = new SetTag.Moment(pass.id(), anna.id(), 7, FrameTime.of(clip, 7), NOW);
         Tag sign = new SetTag(book).sign(moment, Sign.SHORT_STRIDE, Optional.of(Leg.RH));
         Tag finding = new SetTag(book).footFinding(moment, FootSign.SWELLING, Leg.RH, "");
         assertThat(book.herd().tagsOf(pass.id())).containsExactlyInAnyOrder(sign, finding);
-        assertThat(new SetTag(book).sign(moment, Sign.SHORT_STRIDE, Optional.of(Leg.RH))).isEqualTo(sign);
+        assertThat(new SetTag(book).sign(moment, Sign.SHORT_STRIDE, Optional.of(Leg.RH)))
+                .isEqualTo(sign);
         assertThat(sign.time().timeUs()).isEqualTo(clip.index().frames().get(7).timeUs());
         book.step("A", "Took off short stride", b -> {
             new TakeOffTag(b).takeOff(sign.id());
@@ -265,19 +268,22 @@ class ScoringStepsTest {
     @Test
     void aSignOfALegNeedsTheLegAndOneOfTheWholeCowHasNone() throws Exception {
         BringIn.Arrival in = bringIn().bringIn(film, herd, Optional.empty(), () -> false);
-        Pass pass = new MarkPass(book)
-                .mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.empty());
+        Pass pass =
+                new MarkPass(book).mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.empty());
         SetTag.Moment moment = new SetTag.Moment(pass.id(), anna.id(), 7, FrameTime.of(clip, 7), NOW);
         assertThatThrownBy(() -> new SetTag(book).sign(moment, Sign.SPARES_LEG, Optional.empty()))
                 .isInstanceOf(StoreException.class);
-        assertThat(new SetTag(book).sign(moment, Sign.HEAD_BOB, Optional.of(Leg.LF)).leg()).isEmpty();
+        assertThat(new SetTag(book)
+                        .sign(moment, Sign.HEAD_BOB, Optional.of(Leg.LF))
+                        .leg())
+                .isEmpty();
     }
 
     @Test
     void cannotScoreKeepsTheReasonAndTheLastOneHolds() throws Exception {
         BringIn.Arrival in = bringIn().bringIn(film, herd, Optional.empty(), () -> false);
-        Pass pass = new MarkPass(book)
-                .mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.empty());
+        Pass pass =
+                new MarkPass(book).mark(herd, in.recording(), clip, 0, 40, Pass.Direction.UNKNOWN, Optional.empty());
         CannotScore step = new CannotScore(book);
         step.cannot(pass.id(), anna.id(), "hidden", 3, FrameTime.of(clip, 3), NOW);
         step.cannot(pass.id(), anna.id(), "too dark", 4, FrameTime.of(clip, 4), NOW);
