@@ -20,38 +20,47 @@ import levelback.clips.index.ClipIndex;
 
 /** A local recording, scanned and indexed; immutable and safe to share. Holds no native object. */
 public final class Clip {
+
+    /** Files with up to so many pixels in all are decoded once when they are opened: about a second's work. */
+    public static final long SHORT_PIXELS = 250_000_000L;
+
+    private static final long READER_CACHE_BYTES = 256L << 20;
+
     private final ClipFacts facts;
     private final ClipIndex index;
     private final FrameOrder order;
     private final int threads;
+    private final boolean decoded;
 
-    private Clip(ClipFacts facts, ClipIndex index, FrameOrder order, int threads) {
+    private Clip(ClipFacts facts, ClipIndex index, FrameOrder order, int threads, boolean decoded) {
         this.facts = facts;
         this.index = index;
         this.order = order;
         this.threads = threads;
+        this.decoded = decoded;
     }
 
     /**
      * Scans and indexes a file. Where the packets alone can't be trusted to tell the order of the frames, and for every
-     * short file, this decodes it once.
+     * short file (up to {@link #SHORT_PIXELS}), this decodes it once.
      *
      * @param file always a path, never an address
      * @param cancelled polled while reading
      * @throws ClipException with one sentence for a person
      */
     public static Clip open(Path file, BooleanSupplier cancelled) throws ClipException {
-        return open(file, false, cancelled);
+        return open(file, SHORT_PIXELS, cancelled);
     }
 
-    /** As {@link #open}, and decodes the whole file however long it is, so that every damaged picture is known. */
-    public static Clip openProven(Path file, BooleanSupplier cancelled) throws ClipException {
-        return open(file, true, cancelled);
-    }
-
-    private static Clip open(Path file, boolean proven, BooleanSupplier cancelled) throws ClipException {
+    /**
+     * As {@link #open(Path, BooleanSupplier)}, with another bound for what counts as short. After a decode every damaged
+     * picture is known and every later picture is held against its check sum.
+     *
+     * @param decodeUpToPixels files with at most so many pixels in all are decoded once whatever their packets look like
+     */
+    public static Clip open(Path file, long decodeUpToPixels, BooleanSupplier cancelled) throws ClipException {
         try (MediaFile media = MediaFile.open(file, cancelled)) {
-            Survey survey = Survey.of(media, proven, cancelled);
+            Survey survey = Survey.of(media, decodeUpToPixels, cancelled);
             FrameOrder order = survey.order();
             FrameTimes times = new FrameTimes(media, order);
             List<ClipFacts.Damage> damage = DamageReport.of(media, survey, times);
@@ -75,7 +84,7 @@ public final class Clip {
                     recordedAt(media),
                     damage,
                     Fingerprint.quick(file));
-            return new Clip(facts, times.index(), order, survey.threads());
+            return new Clip(facts, times.index(), order, survey.threads(), survey.decoded());
         }
     }
 
@@ -109,8 +118,22 @@ public final class Clip {
         return index;
     }
 
+    /** Whether the whole file was decoded when it was opened, so that nothing about it is taken on trust. */
+    public boolean decoded() {
+        return decoded;
+    }
+
     /** A reader of its frames, to be used and closed by one thread. */
     public FrameReader reader() throws ClipException {
-        return new ExactReader(facts.file(), order, threads);
+        return reader(READER_CACHE_BYTES);
+    }
+
+    /**
+     * A reader of its frames, to be used and closed by one thread.
+     *
+     * @param cacheBytes what the decoded pictures that it keeps for stepping back may weigh; two are always kept
+     */
+    public FrameReader reader(long cacheBytes) throws ClipException {
+        return new ExactReader(facts.file(), order, threads, cacheBytes);
     }
 }

@@ -34,7 +34,9 @@ public final class CommandLineRoot {
     /** Every command, in the order of the help; a new command adds one line here. */
     static final List<Entry> COMMANDS = List.of(
             new Entry("open", "opens the desk, on the book open last or the one named", OpenCommand::new),
-            new Entry("tour", "renders every page of the desk to pictures", TourCommand::new));
+            new Entry("tour", "renders every page of the desk to pictures", TourCommand::new),
+            new Entry("inspect", "what a video file is, frame by frame if asked", InspectCommand::new),
+            new Entry("still", "one frame of a video file as a picture", StillCommand::new));
 
     private CommandLineRoot() {}
 

@@ -19,7 +19,6 @@ import org.bytedeco.javacpp.Pointer;
  */
 public final class ExactReader implements FrameReader {
 
-    private static final long MOST_CACHE_BYTES = 256L << 20;
     /** Decoding on costs less than a seek as long as the next key is no farther than this many packets ahead. */
     private static final int NEARBY_PACKETS = 8;
 
@@ -57,13 +56,16 @@ public final class ExactReader implements FrameReader {
 
     private boolean closed;
 
-    /** @param threads of the decoder; 1 for damaged files, where concealment depends on their number */
-    public ExactReader(Path path, FrameOrder order, int threads) throws ClipException {
+    /**
+     * @param threads of the decoder; 1 for damaged files, where concealment depends on their number
+     * @param cacheBytes for decoded pictures; never more than a sixteenth of the machine's memory
+     */
+    public ExactReader(Path path, FrameOrder order, int threads, long cacheBytes) throws ClipException {
         this.path = path;
         this.order = order;
         this.packets = order.packets();
         this.threads = threads;
-        this.cache = new FrameCache(Math.min(MOST_CACHE_BYTES, Pointer.totalPhysicalBytes() / 16));
+        this.cache = new FrameCache(Math.min(cacheBytes, Pointer.totalPhysicalBytes() / 16));
         this.file = MediaFile.open(path, () -> false);
         try {
             this.decoder = new FrameDecoder(file, threads);

@@ -57,6 +57,10 @@ public final class FrameTimes {
         return frames;
     }
 
+    private boolean stamped(int frame) {
+        return order.pts(frame) != PacketList.NONE;
+    }
+
     private boolean wholly() {
         return order.frames() > 0 && order.pts(0) == PacketList.NONE;
     }
@@ -85,6 +89,10 @@ public final class FrameTimes {
     /** Frames per second on average; the nominal rate where there is one frame only. */
     public double averageFps() {
         int frames = order.frames();
+        if (frames > 1 && stamped(0) && stamped(frames - 1) && order.pts(frames - 1) > order.pts(0)) {
+            double ticks = order.pts(frames - 1) - order.pts(0);
+            return (frames - 1) * (double) base.denominator() / (ticks * base.numerator());
+        }
         return frames > 1 && last() > first() ? (frames - 1) * MICROS / (last() - first()) : nominalFps;
     }
 

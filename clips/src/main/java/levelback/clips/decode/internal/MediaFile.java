@@ -1,6 +1,7 @@
 package levelback.clips.decode.internal;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -29,6 +30,10 @@ public final class MediaFile implements AutoCloseable {
 
     private static final String FORMATS =
             "mov,mp4,m4a,3gp,3g2,mj2,matroska,webm,avi,mpegts,mpeg,h264,hevc,mpegvideo,m4v," + "mjpeg,flv,asf,mxf";
+
+    /** What an MP4 or MOV file can begin with: ISO/IEC 14496-12, 4.3 and 8; "wide" and "pnot" from QuickTime. */
+    private static final Set<String> MP4_BOXES =
+            Set.of("ftyp", "styp", "moov", "moof", "mdat", "free", "skip", "wide", "pnot", "uuid", "sidx", "pdin");
 
     /** Formats without time stamps of their own. */
     private static final Set<String> RAW = Set.of("h264", "hevc", "mpegvideo", "m4v", "mjpeg");
@@ -150,7 +155,7 @@ public final class MediaFile implements AutoCloseable {
         if (error == avutil.AVERROR_EXIT()) {
             return cancelled(file);
         }
-        if (NativeLog.heard("moov atom not found")) {
+        if (NativeLog.heard("moov atom not found") && beginsLikeMp4(file)) {
             return new ClipException(
                     Reason.BROKEN,
                     name(file)
@@ -161,6 +166,17 @@ public final class MediaFile implements AutoCloseable {
                 Reason.NOT_A_RECORDING,
                 name(file) + " is not a video file that Levelback reads (FFmpeg: " + NativeLog.words(error)
                         + "); give the camera's own file, such as MP4, MOV, MKV, AVI or TS.");
+    }
+
+    /** A text that was renamed is not a recording that was cut off. */
+    private static boolean beginsLikeMp4(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            byte[] head = in.readNBytes(8);
+            String kind = head.length < 8 ? "" : new String(head, 4, 4, StandardCharsets.ISO_8859_1);
+            return MP4_BOXES.contains(kind);
+        } catch (IOException unreadable) {
+            return false;
+        }
     }
 
     static ClipException cancelled(Path file) {

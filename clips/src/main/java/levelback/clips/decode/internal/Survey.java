@@ -16,9 +16,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Survey {
 
-    /** Files up to this many pixels in all are decoded once in any case: about a second. */
-    private static final long SHORT_PIXELS = 250_000_000L;
-
     private static final int TRIED_FRAMES = 24;
 
     private final FrameOrder order;
@@ -38,16 +35,16 @@ public final class Survey {
 
     /**
      * @param file freshly opened; it is at its end afterwards
-     * @param proven decode the whole file however long it is
+     * @param decodeUpToPixels files with at most so many pixels in all are decoded whatever their packets look like
      */
-    public static Survey of(MediaFile file, boolean proven, BooleanSupplier cancelled) throws ClipException {
+    public static Survey of(MediaFile file, long decodeUpToPixels, BooleanSupplier cancelled) throws ClipException {
         PacketList packets = PacketList.scan(file, cancelled);
         Path path = file.file();
         Optional<FrameOrder> quick = FrameOrder.fromPackets(file, packets);
         long pixels = (long) packets.count()
                 * Math.max(1, file.stream().codecpar().width())
                 * Math.max(1, file.stream().codecpar().height());
-        if (quick.isPresent() && !proven && pixels > SHORT_PIXELS) {
+        if (quick.isPresent() && pixels > decodeUpToPixels) {
             FullDecode beginning = decode(path, TRIED_FRAMES, FrameDecoder.threads(), cancelled);
             PictureShape shape = beginning.shape;
             if (shape != null && quick.get().agreesWith(beginning)) {
@@ -94,6 +91,11 @@ public final class Survey {
     /** Threads with which every reader of this file decodes. */
     public int threads() {
         return decodeThreads;
+    }
+
+    /** Whether the whole file was decoded. */
+    public boolean decoded() {
+        return all != null;
     }
 
     /** The decode of the whole file, where there was one. */
