@@ -34,7 +34,10 @@ public final class PngWriter {
      * @throws IllegalArgumentException if a size is below 1 or the buffer is too small
      */
     public static void write(Path png, int width, int height, ByteBuffer bgra, int strideBytes) throws IOException {
-        if (width < 1 || height < 1 || strideBytes < 4 * width || bgra.capacity() < (long) strideBytes * (height - 1) + 4L * width) {
+        if (width < 1
+                || height < 1
+                || strideBytes < 4 * width
+                || bgra.capacity() < (long) strideBytes * (height - 1) + 4L * width) {
             throw new IllegalArgumentException(
                     "not a picture of %d by %d with rows of %d bytes: %s".formatted(width, height, strideBytes, bgra));
         }
@@ -55,8 +58,7 @@ public final class PngWriter {
     /** A temporary file is its owner's alone; a picture is an ordinary file. */
     private static void openToOthers(Path part) throws IOException {
         try {
-            Files.setPosixFilePermissions(
-                    part, java.nio.file.attribute.PosixFilePermissions.fromString("rw-r--r--"));
+            Files.setPosixFilePermissions(part, java.nio.file.attribute.PosixFilePermissions.fromString("rw-r--r--"));
         } catch (UnsupportedOperationException otherSystem) {
             // Windows: the folder's rights hold
         }

@@ -192,26 +192,39 @@ final class InspectCommand implements Callable<Integer> {
         line(text, "file", Sentences.onOneLine(facts.file().toString()));
         line(text, "container", facts.container());
         line(text, "codec", facts.codec() + ", " + facts.pixelFormat() + (facts.interlaced() ? ", interlaced" : ""));
-        line(text, "picture", facts.width() + " x " + facts.height() + " stored, " + facts.uprightWidth() + " x "
-                + facts.uprightHeight() + " upright (turned " + facts.rotationDegrees() + " degrees, pixel shape "
-                + facts.sampleAspectRatio() + ")");
-        line(text, "frames", String.format(
-                Locale.ROOT,
-                "%d, %.4g a second, %s",
-                facts.frameCount(),
-                facts.averageFrameRate(),
-                facts.constantFrameRate() ? "evenly spaced" : "unevenly spaced"));
-        line(text, "time", String.format(
-                Locale.ROOT,
-                "%.6f s from %.6f s on, in ticks of %s s",
-                facts.durationUs().orElse(0) / 1e6,
-                facts.startUs().orElse(0) / 1e6,
-                facts.timeBase()));
+        line(
+                text,
+                "picture",
+                facts.width() + " x " + facts.height() + " stored, " + facts.uprightWidth() + " x "
+                        + facts.uprightHeight() + " upright (turned " + facts.rotationDegrees()
+                        + " degrees, pixel shape "
+                        + facts.sampleAspectRatio() + ")");
+        line(
+                text,
+                "frames",
+                String.format(
+                        Locale.ROOT,
+                        "%d, %.4g a second, %s",
+                        facts.frameCount(),
+                        facts.averageFrameRate(),
+                        facts.constantFrameRate() ? "evenly spaced" : "unevenly spaced"));
+        line(
+                text,
+                "time",
+                String.format(
+                        Locale.ROOT,
+                        "%.6f s from %.6f s on, in ticks of %s s",
+                        facts.durationUs().orElse(0) / 1e6,
+                        facts.startUs().orElse(0) / 1e6,
+                        facts.timeBase()));
         line(text, "recorded at", facts.recordedAt().map(Object::toString).orElse("the file does not say"));
         line(text, "readable", facts.damage().isEmpty() ? "whole" : "in part");
         for (ClipFacts.Damage span : facts.damage()) {
-            line(text, "", String.format(
-                    Locale.ROOT, "%.3f s to %.3f s: %s", span.fromUs() / 1e6, span.toUs() / 1e6, span.what()));
+            line(
+                    text,
+                    "",
+                    String.format(
+                            Locale.ROOT, "%.3f s to %.3f s: %s", span.fromUs() / 1e6, span.toUs() / 1e6, span.what()));
         }
         if (!clip.decoded()) {
             line(text, "", "judged by its packets and its first pictures; --whole decodes all of it");
@@ -222,7 +235,8 @@ final class InspectCommand implements Callable<Integer> {
             text.append(String.format("%n%8s %14s %14s  key%n", "frame", "pts", "timeUs"));
             for (IndexedFrame frame : clip.index().frames()) {
                 text.append(String.format(
-                        "%8d %14s %14d  %s%n", frame.frame(), pts(frame), frame.timeUs(), frame.keyFrame() ? "key" : ""));
+                        "%8d %14s %14d  %s%n",
+                        frame.frame(), pts(frame), frame.timeUs(), frame.keyFrame() ? "key" : ""));
             }
         }
         if (frameMd5 != null) {

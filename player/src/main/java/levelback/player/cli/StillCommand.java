@@ -17,9 +17,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** {@code still}: one frame as PNG. */
-@Command(
-        name = "still",
-        description = "Writes one frame as PNG: upright, square pixels, the colours of the stream.")
+@Command(name = "still", description = "Writes one frame as PNG: upright, square pixels, the colours of the stream.")
 final class StillCommand implements Callable<Integer> {
 
     @Spec
