@@ -11,7 +11,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -55,8 +56,15 @@ final class DeskShell implements Desk, AutoCloseable {
     private final Path settingsFile;
     private final Failures failures;
     private final DeskWishes wishes;
-    private final ExecutorService background =
-            Executors.newSingleThreadExecutor(work -> new Thread(work, "levelback-desk"));
+    // Work that a page still asks for while the desk closes is dropped: there is nothing left to show it on.
+    private final ExecutorService background = new ThreadPoolExecutor(
+            1,
+            1,
+            0,
+            TimeUnit.SECONDS,
+            new LinkedBlockingQueue<>(),
+            work -> new Thread(work, "levelback-desk"),
+            new ThreadPoolExecutor.DiscardPolicy());
 
     private final Race race;
     private final Sill sill;
