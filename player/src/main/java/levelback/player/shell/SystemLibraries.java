@@ -68,7 +68,7 @@ public final class SystemLibraries {
         return folders.stream().anyMatch(folder -> Files.exists(folder.resolve(name)));
     }
 
-    private static List<Path> folders(Map<String, String> environment) {
+    static List<Path> folders(Map<String, String> environment) {
         List<Path> folders = new ArrayList<>();
         for (String given : environment.getOrDefault("LD_LIBRARY_PATH", "").split(":", -1)) {
             if (!given.isBlank()) {

@@ -31,7 +31,7 @@ import org.testfx.util.WaitForAsyncUtils;
  * The whole job once, by keyboard and mouse, in a new book: a camera file comes in, a pass is marked and scored, a sign
  * tagged, undone and redone, the foot trimmed, and Proof followed from a number to the frame.
  */
-final class Walk implements AutoCloseable {
+public final class Walk implements AutoCloseable {
 
     private final Path folder;
     private final FxRobot robot = new FxRobot();
@@ -48,6 +48,18 @@ final class Walk implements AutoCloseable {
             stage.set(made);
             return DeskWindow.show(made, Optional.empty(), home, Settings.none(), () -> {});
         });
+    }
+
+    /** Walks in a process of its own, on the screen that DISPLAY names; ends with status 0 if all held. */
+    public static void main(String[] args) throws Exception {
+        Fx.start();
+        try (Walk walk = new Walk(Path.of(args[0]))) {
+            walk.all();
+        } catch (Throwable failure) { // boundary of the process: its status is the answer
+            failure.printStackTrace();
+            System.exit(1);
+        }
+        System.exit(0);
     }
 
     void all() throws Exception {
