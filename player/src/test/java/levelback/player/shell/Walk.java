@@ -91,7 +91,9 @@ public final class Walk implements AutoCloseable {
         Path film = CameraFile.make(folder);
         // The system's own file dialog is no part of the desk: what it returns is handed over as a drop would be.
         Fx.run(() -> desk.takeFiles(List.of(film)));
-        until("recording in", () -> desk.now().anyRecording() && desk.pageInFront().isPresent());
+        until(
+                "recording in",
+                () -> desk.now().anyRecording() && desk.pageInFront().isPresent());
         until("picture there", () -> exists("#score-mark-first"));
         picture("walk-2-marking");
     }
@@ -103,7 +105,9 @@ public final class Walk implements AutoCloseable {
         robot.push(KeyCode.OPEN_BRACKET);
         step(60);
         robot.push(KeyCode.CLOSE_BRACKET);
-        until("number asked", () -> !robot.lookup("#score-number").queryAs(TextField.class).isDisabled());
+        until(
+                "number asked",
+                () -> !robot.lookup("#score-number").queryAs(TextField.class).isDisabled());
         settle();
         robot.clickOn("#score-number").write("412");
         robot.push(KeyCode.ENTER);

@@ -48,7 +48,8 @@ class WalkTest {
                 Walk.class.getName(),
                 folder.toString());
         builder.environment().remove("WAYLAND_DISPLAY");
-        Process walk = builder.redirectErrorStream(true).redirectOutput(said.toFile()).start();
+        Process walk =
+                builder.redirectErrorStream(true).redirectOutput(said.toFile()).start();
         boolean ended = walk.waitFor(4, TimeUnit.MINUTES);
         if (!ended) {
             walk.descendants().forEach(ProcessHandle::destroyForcibly);
