@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicReference;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
@@ -35,7 +34,6 @@ public final class Walk implements AutoCloseable {
 
     private final Path folder;
     private final FxRobot robot = new FxRobot();
-    private final AtomicReference<Stage> stage = new AtomicReference<>();
     private final DeskShell desk;
     private final UserFolder home;
 
@@ -45,7 +43,7 @@ public final class Walk implements AutoCloseable {
         Files.createDirectories(home.path());
         desk = Fx.get(() -> {
             Stage made = new Stage();
-            stage.set(made);
+
             return DeskWindow.show(made, Optional.empty(), home, Settings.none(), () -> {});
         });
     }
@@ -234,7 +232,7 @@ public final class Walk implements AutoCloseable {
     @Override
     public void close() {
         try {
-            Fx.run(() -> stage.get().hide());
+            Fx.run(() -> desk.root().getScene().getWindow().hide());
             desk.close();
         } catch (Exception e) {
             throw new IllegalStateException(e);
