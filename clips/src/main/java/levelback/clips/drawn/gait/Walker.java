@@ -47,6 +47,7 @@ public final class Walker {
     private final double startAlongM;
     private final double earPhase;
     private final double headTiltRad;
+    private final double halfLaneM;
 
     /**
      * A planned event at its instant.
@@ -74,6 +75,7 @@ public final class Walker {
      */
     public Walker(WalkPlan plan, double halfLaneM) {
         this.plan = plan;
+        this.halfLaneM = halfLaneM;
         numbers = GaitNumbers.of(plan);
         size = plan.traits().sizeFactor();
         Random draws = new Random(plan.gaitSeed() * 0x9E3779B97F4A7C15L + 17);
@@ -172,6 +174,52 @@ public final class Walker {
                                 tread.printM(),
                                 slip.slideM() / size,
                                 SLIDE_S / numbers.strideS())));
+    }
+
+    /** A cow of size 1 standing square, every foot at the middle of its stance, back level: where the coat is laid on. */
+    public static Pose standing() {
+        List<LimbPose> limbs = new ArrayList<>(4);
+        for (Leg leg : Leg.values()) {
+            double x = leg.isFore() ? GaitNumbers.FORE_TOE_M : GaitNumbers.HIND_TOE_M;
+            Limbs.Foot foot = new Limbs.Foot(new Spot(x, 0), 0, Math.toRadians(52), 0, true);
+            limbs.add(Limbs.pose(leg, foot, 0));
+        }
+        return new Pose(0, new BodyPose(0, 0, 0, 0, -Math.toRadians(48), 0, 0, 0), limbs);
+    }
+
+    /** When the first of her comes into the picture, by the plan. */
+    public double enterTimeS() {
+        return plan.enterTimeS();
+    }
+
+    /** When the last of her is out of the picture, ahead or, if she turns back, behind. */
+    public double leaveTimeS() {
+        double outAheadM = halfLaneM - REAR_M * size;
+        double outBehindM = -halfLaneM - FRONT_M * size;
+        for (double t = plan.enterTimeS() + .1; ; t += .05) {
+            double along = alongM(t);
+            if (along > outAheadM || along < outBehindM || t > plan.enterTimeS() + 600) {
+                return t;
+            }
+        }
+    }
+
+    /** When the middle of her first reaches the middle of the picture; when she turns, if she never does. */
+    public double middleTimeS() {
+        double best = plan.enterTimeS();
+        double bestM = -1e9;
+        double leave = leaveTimeS();
+        for (double t = plan.enterTimeS(); t < leave; t += .02) {
+            double along = alongM(t) + (FRONT_M + REAR_M) / 2 * size;
+            if (along >= 0) {
+                return t;
+            }
+            if (along > bestM) {
+                bestM = along;
+                best = t;
+            }
+        }
+        return best;
     }
 
     /** What was planned. */
