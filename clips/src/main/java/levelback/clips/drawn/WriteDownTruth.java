@@ -110,7 +110,9 @@ final class WriteDownTruth {
     private static double firstCrowdedS(
             RecordingPlan plan, List<List<FramePainter.Shown>> shown, int walk, double least) {
         for (int frame = 0; frame < shown.size(); frame++) {
-            long seen = shown.get(frame).stream().filter(one -> one.pixels() >= least).count();
+            long seen = shown.get(frame).stream()
+                    .filter(one -> one.pixels() >= least)
+                    .count();
             boolean her = shown.get(frame).stream().anyMatch(one -> one.walk() == walk && one.pixels() >= least);
             if (her && seen > 1) {
                 return plan.rate().timeS(frame);

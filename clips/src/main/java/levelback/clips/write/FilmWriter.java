@@ -108,7 +108,15 @@ public final class FilmWriter implements AutoCloseable {
         check(av_frame_get_buffer(picture, 0), "prepared");
         packet = av_packet_alloc();
         toYuv = sws_getContext(
-                width, height, AV_PIX_FMT_BGR24, width, height, AV_PIX_FMT_YUV420P, SWS_BILINEAR, null, null,
+                width,
+                height,
+                AV_PIX_FMT_BGR24,
+                width,
+                height,
+                AV_PIX_FMT_YUV420P,
+                SWS_BILINEAR,
+                null,
+                null,
                 (DoublePointer) null);
     }
 

@@ -54,7 +54,11 @@ public record GaitNumbers(
 
     /** The numbers of a planned walk. */
     public static GaitNumbers of(WalkPlan plan) {
-        return of(plan.severityS(), plan.lameLeg(), plan.traits().sizeFactor(), plan.traits().strideFactor());
+        return of(
+                plan.severityS(),
+                plan.lameLeg(),
+                plan.traits().sizeFactor(),
+                plan.traits().strideFactor());
     }
 
     /**
@@ -121,8 +125,7 @@ public record GaitNumbers(
             tracking += favour * (lame.isFore() ? (own ? .015 : -.030) : (own ? -.045 : .015));
         }
         double between = touchDown(fore) - touchDown(hind);
-        double apart =
-                tracking - strideM * (1 - between) - strideM * (duty(hind) - duty(fore)) / 2 + HIND_TO_FORE_M;
+        double apart = tracking - strideM * (1 - between) - strideM * (duty(hind) - duty(fore)) / 2 + HIND_TO_FORE_M;
         return leg.isFore() ? FORE_TOE_M - apart / 2 : HIND_TOE_M + apart / 2;
     }
 

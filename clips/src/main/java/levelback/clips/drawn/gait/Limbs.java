@@ -51,8 +51,7 @@ final class Limbs {
     static LimbPose pose(Leg leg, Foot foot, double bodyDy) {
         double c = Math.cos(foot.pitchRad);
         double s = Math.sin(foot.pitchRad);
-        Spot coronet = foot.toe.plus(
-                -CORONET_BACK_M * c + CORONET_UP_M * s, CORONET_BACK_M * s + CORONET_UP_M * c);
+        Spot coronet = foot.toe.plus(-CORONET_BACK_M * c + CORONET_UP_M * s, CORONET_BACK_M * s + CORONET_UP_M * c);
         double gamma = foot.pasternRad + .85 * foot.pitchRad;
         Spot fetlock = coronet.plus(-PASTERN_M * Math.cos(gamma), PASTERN_M * Math.sin(gamma));
         return leg.isFore() ? fore(leg, foot, bodyDy, coronet, fetlock) : hind(leg, foot, bodyDy, coronet, fetlock);
@@ -81,8 +80,7 @@ final class Limbs {
         double theta = hip.direction(fetlock) - (LEAN[low] + f * (LEAN[high] - LEAN[low]));
         Spot stifle = hip.along(theta, FEMUR_M);
         Spot hock = stifle.along(theta - (Math.PI - stifleRad), TIBIA_M);
-        return new LimbPose(
-                leg, hip, hip, stifle, hock, fetlock, coronet, foot.toe, foot.pitchRad, foot.planted);
+        return new LimbPose(leg, hip, hip, stifle, hock, fetlock, coronet, foot.toe, foot.pitchRad, foot.planted);
     }
 
     private static double hockRad(double stifleRad) {
@@ -100,9 +98,8 @@ final class Limbs {
         Spot root = SCAPULA_TURNS.plus(.035 * u, bodyDy - .01 * u * u);
         Spot shoulder = root.along(Math.toRadians(37 + 13 * u), SCAPULA_M);
         double fold = foot.carpusRad;
-        double d = Math.sqrt(FOREARM_M * FOREARM_M
-                + FORE_CANNON_M * FORE_CANNON_M
-                + 2 * FOREARM_M * FORE_CANNON_M * Math.cos(fold));
+        double d = Math.sqrt(
+                FOREARM_M * FOREARM_M + FORE_CANNON_M * FORE_CANNON_M + 2 * FOREARM_M * FORE_CANNON_M * Math.cos(fold));
         double reach = shoulder.distance(fetlock);
         double longest = .998 * (HUMERUS_M + d);
         if (reach > longest) {

@@ -22,8 +22,7 @@ final class Passage {
                 return walkS + rate0 * (timeS - fromS);
             }
             double u = Math.min(1, (timeS - fromS) / lengthS);
-            return walkS
-                    + lengthS * (rate0 * u + (rate1 - rate0) * (u / 2 - Math.sin(Math.PI * u) / (2 * Math.PI)));
+            return walkS + lengthS * (rate0 * u + (rate1 - rate0) * (u / 2 - Math.sin(Math.PI * u) / (2 * Math.PI)));
         }
 
         double endS() {

@@ -62,7 +62,10 @@ final class UnevenPace {
         double m1 = rate(p0 + 1.0 / PER_STRIDE) / PER_STRIDE;
         double f2 = f * f;
         double f3 = f2 * f;
-        return sum[i] * (2 * f3 - 3 * f2 + 1) + m0 * (f3 - 2 * f2 + f) + sum[i + 1] * (3 * f2 - 2 * f3) + m1 * (f3 - f2);
+        return sum[i] * (2 * f3 - 3 * f2 + 1)
+                + m0 * (f3 - 2 * f2 + f)
+                + sum[i + 1] * (3 * f2 - 2 * f3)
+                + m1 * (f3 - f2);
     }
 
     /** The phase at which the quantity has a value. */

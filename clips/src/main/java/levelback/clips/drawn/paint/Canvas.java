@@ -13,10 +13,12 @@ final class Canvas {
     final byte[] bgr;
     /** Layer on top: 0 for the lane, else 16 × (number of the cow in this frame, from 1) + her layer. */
     final byte[] owner;
+
     final Coverage coverage = new Coverage();
     int[] ink = new int[0];
     /** Box of everything painted since the lane. */
     int dirtyLeft;
+
     int dirtyTop;
     int dirtyRight;
     int dirtyBottom;

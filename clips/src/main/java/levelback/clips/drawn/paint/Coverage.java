@@ -58,12 +58,7 @@ final class Coverage {
     void add(Spline.Path path, float weight) {
         for (int i = 0; i < path.size; i++) {
             int k = i + 1 == path.size ? 0 : i + 1;
-            edge(
-                    path.x[i] + .5 - left,
-                    path.y[i] + .5 - top,
-                    path.x[k] + .5 - left,
-                    path.y[k] + .5 - top,
-                    weight);
+            edge(path.x[i] + .5 - left, path.y[i] + .5 - top, path.x[k] + .5 - left, path.y[k] + .5 - top, weight);
         }
     }
 

@@ -39,8 +39,8 @@ final class CowPainter {
         size = plan.traits().sizeFactor();
         coat = Coat.bake(plan.traits(), -direction);
         face = Face.bake(plan.traits(), -direction);
-        int atTail = coat.colourAt(
-                (float) ((-.78 - coat.leftM) * coat.pxPerM), (float) ((coat.topM - 1.36) * coat.pxPerM));
+        int atTail =
+                coat.colourAt((float) ((-.78 - coat.leftM) * coat.pxPerM), (float) ((coat.topM - 1.36) * coat.pxPerM));
         lightTail = (atTail & 0xff) > 120;
     }
 
@@ -101,9 +101,8 @@ final class CowPainter {
         View view = view(pose);
         int base = 16 * slot;
         LimbPainter limbs = new LimbPainter(canvas, view, coat, gain);
-        Leg[] order = direction > 0
-                ? new Leg[] {Leg.LH, Leg.LF, Leg.RH, Leg.RF}
-                : new Leg[] {Leg.RH, Leg.RF, Leg.LH, Leg.LF};
+        Leg[] order =
+                direction > 0 ? new Leg[] {Leg.LH, Leg.LF, Leg.RH, Leg.RF} : new Leg[] {Leg.RH, Leg.RF, Leg.LH, Leg.LF};
         limbs.paint(pose.limb(order[0]), early.limb(order[0]), late.limb(order[0]), false, base + FAR_HIND);
         limbs.paint(pose.limb(order[1]), early.limb(order[1]), late.limb(order[1]), false, base + FAR_FORE);
         ear(canvas, view, pose.body(), base + FAR_EAR, gain, false);
@@ -323,8 +322,8 @@ final class CowPainter {
 
     private void tail(Canvas canvas, View view, BodyPose body, int layer, float gain) {
         double[] line = {
-            -.60, 1.405, -.70, 1.428, -.785, 1.405, -.845, 1.335, -.872, 1.23, -.882, 1.10, -.885, .96, -.883, .82, -.880,
-            .72, -.882, .60, -.888, .50
+            -.60, 1.405, -.70, 1.428, -.785, 1.405, -.845, 1.335, -.872, 1.23, -.882, 1.10, -.885, .96, -.883, .82,
+            -.880, .72, -.882, .60, -.888, .50
         };
         double[] half = {.022, .036, .037, .033, .028, .024, .021, .018, .019, .036, .020};
         List<Spot> front = new ArrayList<>();

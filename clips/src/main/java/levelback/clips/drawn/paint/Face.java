@@ -75,7 +75,9 @@ final class Face {
 
     /** Height of the forehead's line above the axis of the face. */
     private static double forehead(double x) {
-        return x < .10 ? .030 + .18 * Math.min(.1, Math.max(0, x)) : x < .26 ? .048 - .13 * (x - .10) : .026 - .06 * (x - .26);
+        return x < .10
+                ? .030 + .18 * Math.min(.1, Math.max(0, x))
+                : x < .26 ? .048 - .13 * (x - .10) : .026 - .06 * (x - .26);
     }
 
     private static void mix(double[] c, double share, double b, double g, double r) {

@@ -143,7 +143,8 @@ public final class FramePainter implements AutoCloseable {
     }
 
     private CowPainter painter(int walk) {
-        return painters.computeIfAbsent(walk, i -> new CowPainter(camera, plan.walks().get(i)));
+        return painters.computeIfAbsent(
+                walk, i -> new CowPainter(camera, plan.walks().get(i)));
     }
 
     private Shown shown(int walk, int slot, Pose pose, Canvas canvas) {
@@ -168,7 +169,8 @@ public final class FramePainter implements AutoCloseable {
             int on = 16 * slot + layer;
             points.add(point("hoof_" + leg, limb.toe(), side, pose, view, size, canvas, on));
             points.add(point("fetlock_" + leg, limb.fetlock(), side, pose, view, size, canvas, on));
-            points.add(point((leg.isFore() ? "carpus_" : "hock_") + leg, limb.joint(), side, pose, view, size, canvas, on));
+            points.add(point(
+                    (leg.isFore() ? "carpus_" : "hock_") + leg, limb.joint(), side, pose, view, size, canvas, on));
         }
         int trunk = 16 * slot + CowPainter.TRUNK;
         points.add(point("poll", pose.body().poll(), 0, pose, view, size, canvas, 16 * slot + CowPainter.NEAR_EAR));

@@ -50,9 +50,7 @@ final class LimbShape {
         double[] share = fore ? FORE_SHARE : HIND_SHARE;
         double[] frontWide = fore ? FORE_FRONT : HIND_FRONT;
         double[] backWide = fore ? FORE_BACK : HIND_BACK;
-        Spot[] joints = {
-            pose.root(), pose.shoulder(), pose.knee(), pose.joint(), pose.fetlock(), pose.coronet()
-        };
+        Spot[] joints = {pose.root(), pose.shoulder(), pose.knee(), pose.joint(), pose.fetlock(), pose.coronet()};
         int n = bone.length;
         List<Spot> fronts = new ArrayList<>(n);
         List<Spot> backs = new ArrayList<>(n);

@@ -14,8 +14,8 @@ final class Outlines {
             .70, .70, .80, .80);
 
     /** From the brisket up the throat to the poll, and back along the crest to the withers. */
-    private static final List<Spot> NECK = spots(
-            .85, .80, .925, .95, 1.01, 1.10, 1.11, 1.205, 1.15, 1.475, 1.05, 1.475, .86, 1.425, .62, 1.425);
+    private static final List<Spot> NECK =
+            spots(.85, .80, .925, .95, 1.01, 1.10, 1.11, 1.205, 1.15, 1.475, 1.05, 1.475, .86, 1.425, .62, 1.425);
 
     private static final double[] NECK_TURN = {.2, .5, .8, 1, 1, 1, .7, .25};
 
@@ -23,11 +23,11 @@ final class Outlines {
             -.045, -.03, -.02, .03, .05, .048, .14, .047, .24, .028, .34, .016, .43, .018, .495, .005, .525, -.04, .52,
             -.095, .475, -.125, .42, -.125, .36, -.135, .28, -.175, .19, -.225, .10, -.245, .03, -.215, -.03, -.13);
 
-    static final List<Spot> UDDER = spots(
-            -.16, .68, -.22, .60, -.34, .535, -.48, .505, -.60, .53, -.665, .62, -.69, .74, -.66, .86, -.40, .84);
+    static final List<Spot> UDDER =
+            spots(-.16, .68, -.22, .60, -.34, .535, -.48, .505, -.60, .53, -.665, .62, -.69, .74, -.66, .86, -.40, .84);
 
-    static final List<Spot> HOOF = spots(
-            0, .003, -.012, .022, -.050, .078, -.088, .076, -.118, .060, -.127, .030, -.120, 0);
+    static final List<Spot> HOOF =
+            spots(0, .003, -.012, .022, -.050, .078, -.088, .076, -.118, .060, -.127, .030, -.120, 0);
 
     private Outlines() {}
 

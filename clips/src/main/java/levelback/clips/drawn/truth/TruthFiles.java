@@ -21,7 +21,8 @@ public final class TruthFiles {
         try (BufferedWriter out = writer(folder, "footfalls.csv")) {
             out.write("pass,time_s,leg,event,x_m,y_m\n");
             for (FootfallTruth f : truth.footfalls()) {
-                out.write(text("%d,%.6f,%s,%s,%.5f,%.5f%n",
+                out.write(text(
+                        "%d,%.6f,%s,%s,%.5f,%.5f%n",
                         f.pass(), f.timeS(), f.leg(), f.down() ? "down" : "up", f.xM(), f.yM()));
             }
         }
@@ -43,7 +44,8 @@ public final class TruthFiles {
             out.write("pass,cow,from_frame,to_frame,direction,crowded,flags\n");
             for (PassTruth p : truth.passes()) {
                 if (p.seen()) {
-                    out.write(text("%d,%s,%d,%d,%s,%s,%s%n",
+                    out.write(text(
+                            "%d,%s,%d,%d,%s,%s,%s%n",
                             p.pass(),
                             p.walk().traits().cowNumber(),
                             p.fromFrame(),
@@ -57,7 +59,8 @@ public final class TruthFiles {
         try (BufferedWriter out = writer(folder, "events.csv")) {
             out.write("pass,time_s,event,leg\n");
             for (EventTruth e : truth.events()) {
-                out.write(text("%d,%.6f,%s,%s%n",
+                out.write(text(
+                        "%d,%.6f,%s,%s%n",
                         e.pass(), e.timeS(), e.event(), e.leg().map(Enum::name).orElse("")));
             }
         }
@@ -103,33 +106,39 @@ public final class TruthFiles {
     private static String json(RecordingPlan plan, RecordingTruth truth) {
         CameraPlan camera = plan.camera();
         StringBuilder out = new StringBuilder();
-        out.append(text("{%n  \"name\": \"%s\",%n  \"seed\": %d,%n  \"startedAt\": \"%s\",%n",
+        out.append(text(
+                "{%n  \"name\": \"%s\",%n  \"seed\": %d,%n  \"startedAt\": \"%s\",%n",
                 plan.name(), plan.seed(), plan.startedAt()));
-        out.append(text("  \"frameRate\": \"%d/%d\",%n  \"frameCount\": %d,%n",
+        out.append(text(
+                "  \"frameRate\": \"%d/%d\",%n  \"frameCount\": %d,%n",
                 plan.rate().numerator(), plan.rate().denominator(), truth.frameCount()));
-        out.append(text("  \"camera\": {\"widthPx\": %d, \"heightPx\": %d, \"focalPx\": %s, \"distanceM\": %s},%n",
+        out.append(text(
+                "  \"camera\": {\"widthPx\": %d, \"heightPx\": %d, \"focalPx\": %s, \"distanceM\": %s},%n",
                 camera.widthPx(), camera.heightPx(), camera.focalPx(), camera.distanceM()));
-        out.append(text("  \"pxPerMMiddle\": %.4f,%n  \"pxPerMNearFeet\": %.4f,%n  \"pxPerMFarFeet\": %.4f,%n",
+        out.append(text(
+                "  \"pxPerMMiddle\": %.4f,%n  \"pxPerMNearFeet\": %.4f,%n  \"pxPerMFarFeet\": %.4f,%n",
                 camera.pxPerM(0), camera.pxPerM(-View.LIMB_OFF_M), camera.pxPerM(View.LIMB_OFF_M)));
-        plan.gate().ifPresent(gate -> out.append(text("  \"clockOffsetS\": %.6f,%n  \"clockDriftPpm\": %.4f,%n",
-                gate.offsetS(), gate.driftPpm())));
+        plan.gate()
+                .ifPresent(gate -> out.append(text(
+                        "  \"clockOffsetS\": %.6f,%n  \"clockDriftPpm\": %.4f,%n", gate.offsetS(), gate.driftPpm())));
         out.append("  \"passes\": [");
         String between = "\n";
         for (PassTruth pass : truth.passes()) {
             WalkPlan walk = pass.walk();
-            out.append(between).append(text(
-                    "    {\"pass\": %d, \"cow\": \"%s\", \"s\": %.4f, \"lameLeg\": %s, \"size\": %.4f, \"stride\": %.4f, "
-                            + "\"strideLengthM\": %.4f, \"strideTimeS\": %.4f, \"enterTimeS\": %.4f, \"gaitSeed\": %d}",
-                    pass.pass(),
-                    escaped(walk.traits().cowNumber()),
-                    walk.severityS(),
-                    walk.lameLeg().map(leg -> "\"" + leg + "\"").orElse("null"),
-                    walk.traits().sizeFactor(),
-                    walk.traits().strideFactor(),
-                    pass.strideLengthM(),
-                    pass.strideTimeS(),
-                    walk.enterTimeS(),
-                    walk.gaitSeed()));
+            out.append(between)
+                    .append(text(
+                            "    {\"pass\": %d, \"cow\": \"%s\", \"s\": %.4f, \"lameLeg\": %s, \"size\": %.4f, \"stride\": %.4f, "
+                                    + "\"strideLengthM\": %.4f, \"strideTimeS\": %.4f, \"enterTimeS\": %.4f, \"gaitSeed\": %d}",
+                            pass.pass(),
+                            escaped(walk.traits().cowNumber()),
+                            walk.severityS(),
+                            walk.lameLeg().map(leg -> "\"" + leg + "\"").orElse("null"),
+                            walk.traits().sizeFactor(),
+                            walk.traits().strideFactor(),
+                            pass.strideLengthM(),
+                            pass.strideTimeS(),
+                            walk.enterTimeS(),
+                            walk.gaitSeed()));
             between = ",\n";
         }
         return out.append("\n  ]\n}\n").toString();

@@ -110,14 +110,15 @@ class WalkerTest {
                     if (before != null && before != limb.planted()) {
                         seen++;
                         double at = t;
-                        double x = pose.alongM() + walker.plan().traits().sizeFactor() * limb.toe().x();
-                        assertThat(told)
-                                .anySatisfy(fall -> {
-                                    assertThat(fall.leg()).isEqualTo(limb.leg());
-                                    assertThat(fall.down()).isEqualTo(limb.planted());
-                                    assertThat(fall.timeS()).isCloseTo(at, within(2 * step));
-                                    assertThat(fall.alongM()).isCloseTo(x, within(.006));
-                                });
+                        double x = pose.alongM()
+                                + walker.plan().traits().sizeFactor()
+                                        * limb.toe().x();
+                        assertThat(told).anySatisfy(fall -> {
+                            assertThat(fall.leg()).isEqualTo(limb.leg());
+                            assertThat(fall.down()).isEqualTo(limb.planted());
+                            assertThat(fall.timeS()).isCloseTo(at, within(2 * step));
+                            assertThat(fall.alongM()).isCloseTo(x, within(.006));
+                        });
                     }
                 }
             }
@@ -151,8 +152,11 @@ class WalkerTest {
                 }
             }
         }
-        System.getLogger("gait").log(System.Logger.Level.INFO, () -> "stifle %s hock %s shoulder %s elbow %s carpus %s"
-                .formatted(text(stifle), text(hock), text(shoulder), text(elbow), text(carpus)));
+        System.getLogger("gait")
+                .log(
+                        System.Logger.Level.INFO,
+                        () -> "stifle %s hock %s shoulder %s elbow %s carpus %s"
+                                .formatted(text(stifle), text(hock), text(shoulder), text(elbow), text(carpus)));
         assertThat(stifle[0]).isGreaterThan(95);
         assertThat(stifle[1]).isLessThan(165);
         assertThat(hock[0]).isGreaterThan(108);
@@ -220,7 +224,8 @@ class WalkerTest {
         double[] lame = support(walker(4, Optional.of(Leg.LH), 1, 8));
         assertThat(lame[3]).isCloseTo(.75, within(.04));
         assertThat(lame[0] + lame[1]).isZero();
-        double more = support(walker(4, Optional.of(Leg.LH), 1, 9))[3] - support(walker(3.1, Optional.empty(), 1, 9))[3];
+        double more =
+                support(walker(4, Optional.of(Leg.LH), 1, 9))[3] - support(walker(3.1, Optional.empty(), 1, 9))[3];
         // Published: 24 points more in cows with an ulcer (Flower 2005: 18 to 42 %); the prototype had 17.
         assertThat(more).isBetween(.10, .30);
     }
@@ -229,7 +234,10 @@ class WalkerTest {
         double[] share = new double[5];
         int n = 0;
         for (double t = 1; t < 25; t += .005) {
-            share[(int) walker.pose(t).limbs().stream().filter(LimbPose::planted).count()]++;
+            share[
+                    (int) walker.pose(t).limbs().stream()
+                            .filter(LimbPose::planted)
+                            .count()]++;
             n++;
         }
         for (int i = 0; i < 5; i++) {
@@ -240,7 +248,8 @@ class WalkerTest {
 
     @Test
     void groupsWithAndWithoutAnUlcerWalkAsPublished() {
-        // Flower, Sanderson and Weary 2005, J Dairy Sci 88:3166-3173: 17 cows without and 7 with a sole ulcer, mean and SEM.
+        // Flower, Sanderson and Weary 2005, J Dairy Sci 88:3166-3173: 17 cows without and 7 with a sole ulcer, mean and
+        // SEM.
         double[] without = group(40, 17, 3.1, .33, false);
         assertThat(without[0]).as("m/s").isCloseTo(1.11, within(.03));
         assertThat(without[1]).as("m").isCloseTo(1.395, within(.021));
@@ -249,8 +258,11 @@ class WalkerTest {
         assertThat(ulcer[0]).as("m/s").isCloseTo(.90, within(.05));
         assertThat(ulcer[1]).as("m").isCloseTo(1.300, within(.032));
         assertThat(ulcer[2]).as("s").isCloseTo(1.48, within(.05));
-        System.getLogger("gait").log(System.Logger.Level.INFO, () -> "without %.3f m/s %.3f m %.3f s, ulcer %.3f m/s %.3f m %.3f s"
-                .formatted(without[0], without[1], without[2], ulcer[0], ulcer[1], ulcer[2]));
+        System.getLogger("gait")
+                .log(
+                        System.Logger.Level.INFO,
+                        () -> "without %.3f m/s %.3f m %.3f s, ulcer %.3f m/s %.3f m %.3f s"
+                                .formatted(without[0], without[1], without[2], ulcer[0], ulcer[1], ulcer[2]));
     }
 
     private static double[] group(int herds, int cows, double mean, double sd, boolean lame) {
