@@ -2,9 +2,7 @@ package levelback.clips.drawn.gait;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import levelback.clips.drawn.WalkEvent;
@@ -41,7 +39,8 @@ public final class Walker {
     private final UnevenPace time;
     private final UnevenPace way;
     private final Passage passage = new Passage();
-    private final Map<Leg, List<Tread>> treads = new EnumMap<>(Leg.class);
+    /** In the order of {@link Leg}. */
+    private final List<List<Tread>> treads = new ArrayList<>();
     private final List<EventAt> events = new ArrayList<>();
     private final double enterPhase;
     private final double startAlongM;
@@ -86,7 +85,7 @@ public final class Walker {
         time = new UnevenPace(0, strides, numbers.strideS(), numbers.unevenness(), draws);
         way = new UnevenPace(0, strides, numbers.strideM(), .6 * numbers.unevenness(), draws);
         for (Leg leg : Leg.values()) {
-            treads.put(leg, treads(leg, strides, draws));
+            treads.add(treads(leg, strides, draws));
         }
         layOut();
         startAlongM = -halfLaneM - FRONT_M * size - size * way.at(enterPhase);
@@ -158,13 +157,13 @@ public final class Walker {
     }
 
     private Optional<Tread> slipTread(WalkEvent.Slip slip) {
-        return treads.get(slip.leg()).stream()
+        return treads.get(slip.leg().ordinal()).stream()
                 .filter(tread -> tread.downPhase() >= enterPhase + slip.atStride())
                 .findFirst();
     }
 
     private void slip(WalkEvent.Slip slip) {
-        List<Tread> all = treads.get(slip.leg());
+        List<Tread> all = treads.get(slip.leg().ordinal());
         slipTread(slip)
                 .ifPresent(tread -> all.set(
                         all.indexOf(tread),
@@ -312,7 +311,7 @@ public final class Walker {
     }
 
     private Limbs.Foot foot(Leg leg, double p, double x, double lifted) {
-        List<Tread> all = treads.get(leg);
+        List<Tread> all = treads.get(leg.ordinal());
         int i = Math.max(1, Math.min(all.size() - 2, (int) Math.floor(p - numbers.touchDown(leg))));
         while (i > 1 && all.get(i).downPhase() > p) {
             i--;
@@ -384,7 +383,7 @@ public final class Walker {
         double drop = 0;
         for (EventAt at : events) {
             if (at.event() instanceof WalkEvent.Slip slip && !slip.leg().isFore()) {
-                for (Tread tread : treads.get(slip.leg())) {
+                for (Tread tread : treads.get(slip.leg().ordinal())) {
                     double u = (p - tread.downPhase()) / .3;
                     if (tread.slideM() > 0 && u > 0 && u < 1) {
                         double sine = Math.sin(Math.PI * u);
@@ -406,7 +405,7 @@ public final class Walker {
             }
             boolean forward = stretch.rate0() + stretch.rate1() > 0;
             for (Leg leg : Leg.values()) {
-                List<Tread> all = treads.get(leg);
+                List<Tread> all = treads.get(leg.ordinal());
                 if (stretch.hold()) {
                     setDown(stretch, leg, found);
                     continue;
