@@ -41,6 +41,7 @@ public final class Walker {
     private final Passage passage = new Passage();
     /** In the order of {@link Leg}. */
     private final List<List<Tread>> treads = new ArrayList<>();
+
     private final List<EventAt> events = new ArrayList<>();
     private final double enterPhase;
     private final double startAlongM;
