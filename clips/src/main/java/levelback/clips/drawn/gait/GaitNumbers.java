@@ -50,8 +50,6 @@ public record GaitNumbers(
         {1.10, 1.80, .47, -.220, .110, 1.5, .028, .055, .18, .07, .024, .028},
     };
 
-    private static final double[] TOUCH_DOWN = {.24, .74, 0, .50};
-
     /** The numbers of a planned walk. */
     public static GaitNumbers of(WalkPlan plan) {
         return of(
@@ -110,7 +108,12 @@ public record GaitNumbers(
 
     /** Phase of a leg's touch-down in the stride that begins with LH: lateral sequence; the lame leg's partner comes early. */
     public double touchDown(Leg leg) {
-        double phase = TOUCH_DOWN[leg.ordinal()];
+        double phase = switch (leg) {
+            case LH -> 0;
+            case LF -> .24;
+            case RH -> .50;
+            case RF -> .74;
+        };
         return lameLeg.isPresent() && leg == lameLeg.get().partner() ? phase - .040 * favour : phase;
     }
 

@@ -17,6 +17,11 @@ public record Pose(double alongM, BodyPose body, List<LimbPose> limbs) {
 
     /** One limb. */
     public LimbPose limb(Leg leg) {
-        return limbs.get(leg.ordinal());
+        for (LimbPose limb : limbs) {
+            if (limb.leg() == leg) {
+                return limb;
+            }
+        }
+        throw new IllegalStateException("no limb " + leg);
     }
 }

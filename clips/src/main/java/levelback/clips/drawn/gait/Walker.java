@@ -2,7 +2,10 @@ package levelback.clips.drawn.gait;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import levelback.clips.drawn.WalkEvent;
@@ -39,8 +42,7 @@ public final class Walker {
     private final UnevenPace time;
     private final UnevenPace way;
     private final Passage passage = new Passage();
-    /** In the order of {@link Leg}. */
-    private final List<List<Tread>> treads = new ArrayList<>();
+    private final Map<Leg, List<Tread>> treads = new EnumMap<>(Leg.class);
 
     private final List<EventAt> events = new ArrayList<>();
     private final double enterPhase;
@@ -86,7 +88,7 @@ public final class Walker {
         time = new UnevenPace(0, strides, numbers.strideS(), numbers.unevenness(), draws);
         way = new UnevenPace(0, strides, numbers.strideM(), .6 * numbers.unevenness(), draws);
         for (Leg leg : Leg.values()) {
-            treads.add(treads(leg, strides, draws));
+            treads.put(leg, treads(leg, strides, draws));
         }
         layOut();
         startAlongM = -halfLaneM - FRONT_M * size - size * way.at(enterPhase);
@@ -103,6 +105,10 @@ public final class Walker {
             made.add(new Tread(down, up, print, 0, 0));
         }
         return made;
+    }
+
+    private List<Tread> treadsOf(Leg leg) {
+        return Objects.requireNonNull(treads.get(leg));
     }
 
     private static double within3(double n) {
@@ -158,13 +164,13 @@ public final class Walker {
     }
 
     private Optional<Tread> slipTread(WalkEvent.Slip slip) {
-        return treads.get(slip.leg().ordinal()).stream()
+        return treadsOf(slip.leg()).stream()
                 .filter(tread -> tread.downPhase() >= enterPhase + slip.atStride())
                 .findFirst();
     }
 
     private void slip(WalkEvent.Slip slip) {
-        List<Tread> all = treads.get(slip.leg().ordinal());
+        List<Tread> all = treadsOf(slip.leg());
         slipTread(slip)
                 .ifPresent(tread -> all.set(
                         all.indexOf(tread),
@@ -312,7 +318,7 @@ public final class Walker {
     }
 
     private Limbs.Foot foot(Leg leg, double p, double x, double lifted) {
-        List<Tread> all = treads.get(leg.ordinal());
+        List<Tread> all = treadsOf(leg);
         int i = Math.max(1, Math.min(all.size() - 2, (int) Math.floor(p - numbers.touchDown(leg))));
         while (i > 1 && all.get(i).downPhase() > p) {
             i--;
@@ -384,7 +390,7 @@ public final class Walker {
         double drop = 0;
         for (EventAt at : events) {
             if (at.event() instanceof WalkEvent.Slip slip && !slip.leg().isFore()) {
-                for (Tread tread : treads.get(slip.leg().ordinal())) {
+                for (Tread tread : treadsOf(slip.leg())) {
                     double u = (p - tread.downPhase()) / .3;
                     if (tread.slideM() > 0 && u > 0 && u < 1) {
                         double sine = Math.sin(Math.PI * u);
@@ -406,7 +412,7 @@ public final class Walker {
             }
             boolean forward = stretch.rate0() + stretch.rate1() > 0;
             for (Leg leg : Leg.values()) {
-                List<Tread> all = treads.get(leg.ordinal());
+                List<Tread> all = treadsOf(leg);
                 if (stretch.hold()) {
                     setDown(stretch, leg, found);
                     continue;
