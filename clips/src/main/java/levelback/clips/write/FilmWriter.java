@@ -145,7 +145,7 @@ public final class FilmWriter implements AutoCloseable {
         check(av_frame_make_writable(picture), "encoded");
         try (org.bytedeco.javacpp.PointerPointer<BytePointer> planes =
                         new org.bytedeco.javacpp.PointerPointer<>(new BytePointer[] {bgr});
-                org.bytedeco.javacpp.IntPointer strides = new org.bytedeco.javacpp.IntPointer(3 * width)) {
+                org.bytedeco.javacpp.IntPointer strides = new org.bytedeco.javacpp.IntPointer(new int[] {3 * width})) {
             sws_scale(toYuv, planes, strides, 0, height, picture.data(), picture.linesize());
         }
         picture.pts(frames++);
