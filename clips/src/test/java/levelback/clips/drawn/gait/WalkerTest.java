@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import levelback.clips.drawn.Direction;
@@ -296,19 +297,23 @@ class WalkerTest {
         return new double[] {speed, length, time};
     }
 
+    private static List<Walker.Footfall> of(Map<Leg, List<Walker.Footfall>> falls, Leg leg) {
+        return Objects.requireNonNull(falls.get(leg));
+    }
+
     private record Measured(Map<Leg, List<Walker.Footfall>> downs, Map<Leg, List<Walker.Footfall>> ups) {
         double strideS(Leg leg) {
-            List<Walker.Footfall> d = downs.get(leg);
+            List<Walker.Footfall> d = of(downs, leg);
             return (d.get(d.size() - 1).timeS() - d.get(0).timeS()) / (d.size() - 1);
         }
 
         double strideM(Leg leg) {
-            List<Walker.Footfall> d = downs.get(leg);
+            List<Walker.Footfall> d = of(downs, leg);
             return (d.get(d.size() - 1).alongM() - d.get(0).alongM()) / (d.size() - 1);
         }
 
         double speed() {
-            List<Walker.Footfall> d = downs.get(Leg.LH);
+            List<Walker.Footfall> d = of(downs, Leg.LH);
             double sum = 0;
             for (int i = 1; i < d.size(); i++) {
                 sum += (d.get(i).alongM() - d.get(i - 1).alongM())
@@ -318,12 +323,12 @@ class WalkerTest {
         }
 
         double duty(Leg leg) {
-            List<Walker.Footfall> d = downs.get(leg);
+            List<Walker.Footfall> d = of(downs, leg);
             double sum = 0;
             for (int i = 0; i + 1 < d.size(); i++) {
                 double down = d.get(i).timeS();
                 double next = d.get(i + 1).timeS();
-                double up = ups.get(leg).stream()
+                double up = of(ups, leg).stream()
                         .mapToDouble(Walker.Footfall::timeS)
                         .filter(t -> t > down && t < next)
                         .findFirst()
@@ -342,8 +347,8 @@ class WalkerTest {
         private double step(Leg leg) {
             double sum = 0;
             int n = 0;
-            for (Walker.Footfall fall : downs.get(leg)) {
-                Optional<Walker.Footfall> before = downs.get(leg.partner()).stream()
+            for (Walker.Footfall fall : of(downs, leg)) {
+                Optional<Walker.Footfall> before = of(downs, leg.partner()).stream()
                         .filter(other -> other.timeS() < fall.timeS())
                         .reduce((a, b) -> b);
                 if (before.isPresent()) {
@@ -358,8 +363,8 @@ class WalkerTest {
             Leg hind = left ? Leg.LH : Leg.RH;
             double sum = 0;
             int n = 0;
-            for (Walker.Footfall fall : downs.get(hind)) {
-                for (Walker.Footfall fore : downs.get(hind.sameSide())) {
+            for (Walker.Footfall fall : of(downs, hind)) {
+                for (Walker.Footfall fore : of(downs, hind.sameSide())) {
                     double ago = (fall.timeS() - fore.timeS()) / strideS(hind);
                     if (ago > .4 && ago < 1.1) {
                         sum += fall.alongM() - fore.alongM();
@@ -379,7 +384,7 @@ class WalkerTest {
             ups.put(leg, new ArrayList<>());
         }
         for (Walker.Footfall fall : walker.footfalls(0, 25)) {
-            (fall.down() ? downs : ups).get(fall.leg()).add(fall);
+            of(fall.down() ? downs : ups, fall.leg()).add(fall);
         }
         return new Measured(downs, ups);
     }
