@@ -19,9 +19,9 @@ final class Coat {
     private static final double DARK_B = 28;
     private static final double DARK_G = 26;
     private static final double DARK_R = 27;
-    private static final double WHITE_B = 210;
-    private static final double WHITE_G = 219;
-    private static final double WHITE_R = 225;
+    private static final double WHITE_B = 192;
+    private static final double WHITE_G = 200;
+    private static final double WHITE_R = 206;
 
     private Coat() {}
 
@@ -48,9 +48,11 @@ final class Coat {
         int count = 0;
         for (int y = 0; y < h; y++) {
             double ym = texture.yM(y);
-            double low = legs * Grain.ease(.80, .52, ym) + 1.2 * Grain.ease(.45, .20, ym);
             for (int x = 0; x < w; x++) {
                 int i = y * w + x;
+                // Where the white of the legs begins is ragged.
+                double edge = ym + .055 * middle[i] + .05 * wide[i];
+                double low = legs * Grain.ease(.84, .50, edge) + 1.2 * Grain.ease(.45, .20, ym);
                 double v = wide[i] + .42 * middle[i] + .12 * fine[i];
                 v += .9 * Grain.ease(.45, 1.0, texture.xM(x)) - low;
                 n[i] = (float) v;
@@ -66,7 +68,11 @@ final class Coat {
             double muddy = Grain.ease(.50, .08, ym);
             for (int x = 0; x < w; x++) {
                 int i = y * w + x;
-                double dark = Grain.ease(cut - .07, cut + .07, n[i]);
+                // Hair changes colour over a centimetre and a half, however steep the noise is.
+                double gx = n[y * w + Math.min(w - 1, x + 1)] - n[y * w + Math.max(0, x - 1)];
+                double gy = n[Math.min(h - 1, y + 1) * w + x] - n[Math.max(0, y - 1) * w + x];
+                double soft = Math.max(.02, .75 * Math.hypot(gx, gy)) * (1 + .25 * Math.abs(hair[i]));
+                double dark = Grain.ease(cut - soft, cut + soft, n[i]);
                 double hairy = 1 + .03 * hair[i];
                 double b = (WHITE_B + dark * (DARK_B - WHITE_B)) * hairy;
                 double g = (WHITE_G + dark * (DARK_G - WHITE_G)) * hairy;
@@ -133,7 +139,7 @@ final class Coat {
     }
 
     private static void light(Texture t, float[] mask, int lampSide) {
-        formLight(t, mask, .16, .42, lampSide);
+        formLight(t, mask, .16, .50, lampSide);
         float[] near = t.light.clone();
         formLight(t, mask, .05, .22, lampSide);
         for (int i = 0; i < near.length; i++) {
@@ -146,7 +152,7 @@ final class Coat {
             }
         }
         hollow(t, -.30, 1.265, .13, .075, -12, -.20); // flank hollow
-        hollow(t, .235, 1.03, .055, .27, 8, -.22); // behind the shoulder
+        hollow(t, .225, 1.05, .085, .28, 8, -.15); // behind the shoulder
         hollow(t, -.375, .90, .050, .20, -24, -.22); // flank fold
         for (int rib = 0; rib < 4; rib++) {
             hollow(t, .10 - .105 * rib, 1.05 + .01 * rib, .018, .20, 14, -.06);

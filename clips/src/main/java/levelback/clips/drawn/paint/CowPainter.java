@@ -55,7 +55,7 @@ final class CowPainter {
     }
 
     private static int knee(int v) {
-        return v < 205 ? v : Math.min(246, 205 + (v - 205) * 5 / 8);
+        return v < 200 ? v : Math.min(236, 200 + (v - 200) * 5 / 8);
     }
 
     View view(Pose pose) {
@@ -322,10 +322,10 @@ final class CowPainter {
 
     private void tail(Canvas canvas, View view, BodyPose body, int layer, float gain) {
         double[] line = {
-            -.60, 1.405, -.70, 1.428, -.785, 1.405, -.845, 1.335, -.872, 1.23, -.882, 1.10, -.885, .96, -.883, .82,
-            -.880, .72, -.882, .60, -.888, .50
+            -.60, 1.395, -.70, 1.418, -.775, 1.400, -.832, 1.335, -.858, 1.23, -.858, 1.10, -.848, .96, -.840, .82, -.836,
+            .72, -.840, .60, -.848, .50
         };
-        double[] half = {.022, .036, .037, .033, .028, .024, .021, .018, .019, .036, .020};
+        double[] half = {.018, .032, .035, .032, .027, .023, .020, .017, .019, .036, .016};
         List<Spot> front = new ArrayList<>();
         List<Spot> back = new ArrayList<>();
         List<Spot> centre = new ArrayList<>();
@@ -351,8 +351,8 @@ final class CowPainter {
         if (!cover(canvas, path)) {
             return;
         }
-        int hair = lightTail ? Texture.bgr(196, 205, 212) : Texture.bgr(30, 28, 29);
-        int brush = Texture.bgr(186, 197, 205);
+        int hair = lightTail ? Texture.bgr(188, 196, 202) : Texture.bgr(30, 28, 29);
+        int brush = Texture.bgr(176, 187, 195);
         Coverage box = canvas.coverage;
         int[] ink = canvas.plate();
         for (int y = 0; y < box.height; y++) {

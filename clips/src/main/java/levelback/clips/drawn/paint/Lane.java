@@ -80,7 +80,7 @@ final class Lane {
     }
 
     private void wall(double xm, double ym, int i, double[] c) {
-        double v = 127 + 5.0 * wide[i] + 3.2 * blotch[i] + 1.6 * fine[i] + 1.2 * plain[i];
+        double v = 143 + 5.5 * wide[i] + 3.2 * blotch[i] + 1.6 * fine[i] + 1.2 * plain[i];
         double splash = Grain.ease(1.02, .88, ym + .05 * wide[i] + .03 * blotch[i]);
         v *= 1 - .22 * splash;
         v -= splash * 7 * Grain.ease(.4, 1.6, blotch[i] + .5 * fine[i]);
@@ -101,7 +101,7 @@ final class Lane {
     }
 
     private void kerb(double xm, double ym, int i, double[] c) {
-        double v = 108 + 3 * wide[i] + 4 * blotch[i] + 2 * fine[i];
+        double v = 122 + 3 * wide[i] + 4 * blotch[i] + 2 * fine[i];
         v *= ym > KERB_M - .018 ? 1.16 : .90 - .25 * Grain.ease(.05, 0, ym);
         // The board of quarter metres along it.
         if (ym > .035 && ym < .085) {
@@ -116,7 +116,7 @@ final class Lane {
         double s = (y - camera.rowPx(1.15, 0)) / 1.15;
         double z = camera.focalPx() / s - camera.distanceM();
         double xm = (x - width / 2.0 + .5) / s;
-        double v = 104 + 5 * noiseAt(wide, xm, z) + 6 * noiseAt(blotch, xm, 2.2 * z) + 3 * fine[i] + 2.4 * plain[i];
+        double v = 122 + 6 * noiseAt(wide, xm, z) + 6 * noiseAt(blotch, xm, 2.2 * z) + 3 * fine[i] + 2.4 * plain[i];
         // Grooves along the lane every 8 cm, softer with distance.
         double groove = line(frac((z + 10) / .08) * .08, .04, .011);
         v *= 1 - .16 * groove * Grain.ease(120, 210, s);

@@ -50,7 +50,7 @@ final class LimbPainter {
             canvas.plate();
             ink(pose.leg(), shape, side, near);
             if (near) {
-                fade(pose.leg());
+                fade(pose.leg(), layer);
             }
             canvas.print(layer);
         }
@@ -103,17 +103,22 @@ final class LimbPainter {
     }
 
     /** Near limbs fade into the trunk. */
-    private void fade(Leg leg) {
+    private void fade(Leg leg, int layer) {
         Coverage c = canvas.coverage;
         double low = leg.isFore() ? .92 : 1.00;
         double high = leg.isFore() ? 1.16 : 1.24;
+        int trunk = (layer & ~15) + CowPainter.TRUNK;
         for (int y = 0; y < c.height; y++) {
             double ym = view.heightAt(y + c.top);
-            float alpha = (float) Grain.ease(high, low, ym);
-            if (alpha < 1) {
+            float onTrunk = (float) Grain.ease(high, low, ym);
+            if (onTrunk < 1) {
+                // Where the limb stands out from the trunk it keeps its own edge for longer.
+                float beside = (float) Grain.ease(high + .02, high - .10, ym);
                 int row = c.rowStart(y);
+                int pixel = (y + c.top) * canvas.width + c.left;
                 for (int x = 0; x < c.width; x++) {
-                    c.share[row + x] *= alpha;
+                    int owner = canvas.owner[pixel + x] & 0xff;
+                    c.share[row + x] *= owner == trunk ? onTrunk : beside;
                 }
             }
         }

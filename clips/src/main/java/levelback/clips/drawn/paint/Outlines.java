@@ -10,14 +10,13 @@ final class Outlines {
     /** Top line, rump, thigh, belly, brisket; the front closes through the neck. */
     static final List<Spot> TRUNK = spots(
             .52, 1.455, .36, 1.445, .12, 1.425, -.14, 1.425, -.36, 1.44, -.56, 1.448, -.72, 1.43, -.815, 1.375, -.845,
-            1.27, -.815, 1.10, -.76, .96, -.66, .84, -.52, .76, -.34, .69, -.10, .60, .14, .585, .36, .615, .54, .655,
-            .70, .70, .80, .80);
+            1.27, -.815, 1.10, -.76, .96, -.66, .84, -.52, .76, -.34, .69, -.10, .60, .14, .585, .36, .615, .54, .655);
 
     /** From the brisket up the throat to the poll, and back along the crest to the withers. */
     private static final List<Spot> NECK =
             spots(.85, .80, .925, .95, 1.01, 1.10, 1.11, 1.205, 1.15, 1.475, 1.05, 1.475, .86, 1.425, .62, 1.425);
 
-    private static final double[] NECK_TURN = {.2, .5, .8, 1, 1, 1, .7, .25};
+    private static final double[] NECK_TURN = {0, .2, .5, .8, 1, 1, 1, .7, .25};
 
     static final List<Spot> HEAD = spots(
             -.045, -.03, -.02, .03, .05, .048, .14, .047, .24, .028, .34, .016, .43, .018, .495, .005, .525, -.04, .52,
