@@ -51,7 +51,7 @@ final class Coat {
             for (int x = 0; x < w; x++) {
                 int i = y * w + x;
                 // Where the white of the legs begins is ragged.
-                double edge = ym + .055 * middle[i] + .05 * wide[i];
+                double edge = ym - .05 + .085 * middle[i] + .06 * wide[i] + .02 * fine[i];
                 double low = legs * Grain.ease(.84, .50, edge) + 1.2 * Grain.ease(.45, .20, ym);
                 double v = wide[i] + .42 * middle[i] + .12 * fine[i];
                 v += .9 * Grain.ease(.45, 1.0, texture.xM(x)) - low;

@@ -23,7 +23,7 @@ final class CowPainter {
     static final int HEAD = 9;
     static final int NEAR_EAR = 10;
 
-    private static final int UDDER_SKIN = Texture.bgr(132, 142, 178);
+    private static final int UDDER_SKIN = Texture.bgr(126, 135, 164);
     private static final int TAG = Texture.bgr(48, 190, 226);
 
     private final CameraPlan camera;
@@ -47,7 +47,7 @@ final class CowPainter {
     /** A colour under a light; dark hair shines a little where light falls on it, white never burns out. */
     static int lit(int colour, float light) {
         int f = (int) (light * 256);
-        int sheen = light > .80f ? (int) ((light - .80f) * 34) : 0;
+        int sheen = light > .80f ? (int) ((light - .80f) * 52) : 0;
         int b = (((colour & 0xff) * f) >> 8) + sheen;
         int g = ((((colour >> 8) & 0xff) * f) >> 8) + sheen;
         int r = ((((colour >> 16) & 0xff) * f) >> 8) + sheen;
@@ -55,7 +55,7 @@ final class CowPainter {
     }
 
     private static int knee(int v) {
-        return v < 200 ? v : Math.min(236, 200 + (v - 200) * 5 / 8);
+        return v < 168 ? v : Math.min(228, 168 + (v - 168) * 19 / 32);
     }
 
     View view(Pose pose) {
@@ -213,13 +213,13 @@ final class CowPainter {
 
     private void ear(Canvas canvas, View view, BodyPose body, int layer, float gain, boolean near) {
         Spot poll = body.poll();
-        double turn = body.headRad() + Math.PI + (near ? .42 : .62) - body.earRad() * (near ? 1 : -1);
+        double turn = body.headRad() + Math.PI + (near ? .60 : .35) - body.earRad() * (near ? 1 : -1);
         double c = Math.cos(turn);
         double s = Math.sin(turn);
         double hc = Math.cos(body.headRad());
         double hs = Math.sin(body.headRad());
         double ox = near ? .015 : -.005;
-        double oy = near ? -.035 : -.005;
+        double oy = near ? -.045 : -.005;
         double rootX = poll.x() + hc * ox - hs * oy;
         double rootY = poll.y() + hs * ox + hc * oy;
         double[] shape = {
@@ -308,7 +308,7 @@ final class CowPainter {
                 double xm = view.forwardAt(x + box.left) - body.udderM();
                 double lamp = view.lampSide() * (xm + .42) / .27;
                 double low = (ym - .70) / .20;
-                double light = .80 + .16 * low + .07 * lamp - .14 * lamp * lamp;
+                double light = .80 + .26 * low + .10 * lamp - .17 * lamp * lamp;
                 // A crease between fore and hind quarter, a vein along the fore one.
                 double crease = (xm + .455 + .10 * (ym - .52)) / .020;
                 light -= .13 * Math.exp(-crease * crease) * Grain.ease(.68, .55, ym);
@@ -322,8 +322,8 @@ final class CowPainter {
 
     private void tail(Canvas canvas, View view, BodyPose body, int layer, float gain) {
         double[] line = {
-            -.60, 1.395, -.70, 1.418, -.775, 1.400, -.832, 1.335, -.858, 1.23, -.858, 1.10, -.848, .96, -.840, .82, -.836,
-            .72, -.840, .60, -.848, .50
+            -.62, 1.370, -.71, 1.400, -.785, 1.365, -.828, 1.300, -.850, 1.20, -.850, 1.08, -.842, .95, -.836, .82,
+            -.834, .72, -.838, .60, -.846, .50
         };
         double[] half = {.018, .032, .035, .032, .027, .023, .020, .017, .019, .036, .016};
         List<Spot> front = new ArrayList<>();
@@ -374,8 +374,8 @@ final class CowPainter {
             int row = box.rowStart(y);
             for (int x = 0; x < box.width; x++) {
                 double xm = view.forwardAt(x + box.left);
-                if (xm > -.74) {
-                    box.share[row + x] *= (float) Grain.ease(-.60, -.74, xm);
+                if (xm > -.80) {
+                    box.share[row + x] *= (float) Grain.ease(-.70, -.80, xm);
                 }
             }
         }

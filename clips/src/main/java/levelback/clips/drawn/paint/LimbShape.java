@@ -54,10 +54,12 @@ final class LimbShape {
         int n = bone.length;
         List<Spot> fronts = new ArrayList<>(n);
         List<Spot> backs = new ArrayList<>(n);
+        List<Spot> centres = new ArrayList<>(n);
         for (int i = 0; i < n; i++) {
             Spot from = joints[bone[i]];
             Spot to = joints[bone[i] + 1];
             Spot centre = from.towards(to, share[i]);
+            centres.add(centre);
             double[] d = unit(from, to);
             // Near a joint the cross-section leans towards halving the angle between the bones.
             if (share[i] > .7 && bone[i] < 4) {
@@ -71,7 +73,30 @@ final class LimbShape {
             fronts.add(centre.plus(frontWide[i] * nx, frontWide[i] * ny));
             backs.add(centre.plus(-backWide[i] * nx, -backWide[i] * ny));
         }
+        unfold(fronts, centres);
+        unfold(backs, centres);
         return new LimbShape(Spline.through(fronts, false, PER_SPAN), Spline.through(backs, false, PER_SPAN));
+    }
+
+    /** On the inside of a sharp bend cross-sections would overlap: flesh is pushed together there, not through itself. */
+    private static void unfold(List<Spot> edge, List<Spot> centres) {
+        for (int round = 0; round < 6; round++) {
+            for (int i = 0; i + 1 < edge.size(); i++) {
+                Spot a = edge.get(i);
+                Spot b = edge.get(i + 1);
+                double cx = centres.get(i + 1).x() - centres.get(i).x();
+                double cy = centres.get(i + 1).y() - centres.get(i).y();
+                double length = Math.max(1e-9, Math.hypot(cx, cy));
+                double forward = ((b.x() - a.x()) * cx + (b.y() - a.y()) * cy) / length;
+                double missing = .30 * length - forward;
+                if (missing > 0) {
+                    double dx = .5 * missing * cx / length;
+                    double dy = .5 * missing * cy / length;
+                    edge.set(i, a.plus(-dx, -dy));
+                    edge.set(i + 1, b.plus(dx, dy));
+                }
+            }
+        }
     }
 
     private static double[] unit(Spot from, Spot to) {

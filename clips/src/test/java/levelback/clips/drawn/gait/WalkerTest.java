@@ -38,7 +38,11 @@ class WalkerTest {
         List<Walker> all = new ArrayList<>();
         for (double s = 1; s <= 5; s += .5) {
             for (Leg leg : Leg.values()) {
-                all.add(walker(s, Optional.of(leg), .92 + .02 * (int) (s * 2) / 2.0, (long) (100 * s) + leg.name().hashCode()));
+                all.add(walker(
+                        s,
+                        Optional.of(leg),
+                        .92 + .02 * (int) (s * 2) / 2.0,
+                        (long) (100 * s) + leg.name().hashCode()));
             }
             all.add(walker(s, Optional.empty(), 1.06, (long) (100 * s) + 9));
         }
@@ -133,7 +137,8 @@ class WalkerTest {
         double[] stifle = {180, 0}, hock = {180, 0}, shoulder = {180, 0}, elbow = {180, 0}, carpus = {180, 0};
         for (double s = 1; s <= 4.5; s += .5) {
             for (Leg lame : Leg.values()) {
-                Walker walker = walker(s, Optional.of(lame), 1, (long) (10 * s) + lame.name().hashCode());
+                Walker walker = walker(
+                        s, Optional.of(lame), 1, (long) (10 * s) + lame.name().hashCode());
                 for (double t = 0; t < 15; t += .01) {
                     for (LimbPose l : walker.pose(t).limbs()) {
                         if (l.leg().isFore()) {
