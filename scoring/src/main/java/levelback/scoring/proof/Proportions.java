@@ -1,0 +1,114 @@
+package levelback.scoring.proof;
+
+import levelback.scoring.value.Estimate;
+import levelback.scoring.value.Interval;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.apache.commons.statistics.distribution.TDistribution;
+
+/**
+ * Proportions with their intervals.
+ *
+ * <p>References: Wilson (1927), Probable inference, the law of succession, and statistical inference, J Am Stat Assoc
+ * 22:209, the score interval; Cochran (1977), Sampling Techniques, 3rd ed., ch. 6 and 9, the ratio estimator over
+ * clusters. The clustered interval equals {@code svyciprop(method = "logit")} of R's survey 4.1-1.
+ */
+public final class Proportions {
+
+    /** Method of {@link #wilson}. */
+    public static final String WILSON = "Wilson score interval";
+
+    /** Method of {@link #clustered}. */
+    public static final String CLUSTERED = "ratio estimator, variance clustered by cow, logit interval with t";
+
+    private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+
+    private Proportions() {}
+
+    /**
+     * Wilson's score interval; exactly 0 at {@code x = 0} and exactly 1 at {@code x = n}.
+     *
+     * @param x successes, 0 to {@code n}
+     * @param n at least 1
+     * @param level confidence level in (0, 1)
+     * @throws IllegalArgumentException if an argument is out of its range
+     */
+    public static Interval wilson(long x, long n, double level) {
+        if (n < 1 || x < 0 || x > n) {
+            throw new IllegalArgumentException("not a proportion: " + x + " of " + n);
+        }
+        double z = normalQuantile(level);
+        double p = (double) x / n;
+        double z2n = z * z / n;
+        double centre = (p + z2n / 2) / (1 + z2n);
+        double half = z * Math.sqrt(p * (1 - p) / n + z2n / (4 * n)) / (1 + z2n);
+        return new Interval(x == 0 ? 0 : Math.max(0, centre - half), x == n ? 1 : Math.min(1, centre + half));
+    }
+
+    /** A proportion of independent units with Wilson's interval; missing with {@code nothing} where {@code n} is 0. */
+    public static Estimate estimate(long x, long n, double level, String nothing) {
+        if (n == 0) {
+            return Estimate.missing(0, WILSON, nothing);
+        }
+        Interval interval = wilson(x, n, level);
+        return Estimate.of((double) x / n, interval.low(), interval.high(), n, WILSON);
+    }
+
+    /**
+     * A proportion of units that come in clusters: sum of {@code x} over sum of {@code n}.
+     *
+     * @param x successes of each cluster
+     * @param n units of each cluster; clusters without units are left out
+     * @param nothing what to say where there is no unit
+     */
+    static Estimate clustered(double[] x, double[] n, double level, String nothing) {
+        double sumX = 0;
+        double sumN = 0;
+        int clusters = 0;
+        for (int i = 0; i < n.length; i++) {
+            sumX += x[i];
+            sumN += n[i];
+            if (n[i] > 0) {
+                clusters++;
+            }
+        }
+        if (clusters == 0) {
+            return Estimate.missing(0, CLUSTERED, nothing);
+        }
+        double p = sumX / sumN;
+        long units = Math.round(sumN);
+        if (clusters < 2) {
+            return Estimate.pointOnly(p, units, CLUSTERED, "all of one cow: how cows differ cannot be told from one");
+        }
+        if (sumX <= 0 || sumX >= sumN) {
+            return Estimate.pointOnly(
+                    p, units, CLUSTERED, "none or all: cows that repeat give no interval at 0 or 1");
+        }
+        double squares = 0;
+        for (int i = 0; i < n.length; i++) {
+            double residual = x[i] - p * n[i];
+            squares += residual * residual;
+        }
+        double variance = squares * clusters / (clusters - 1.0) / (sumN * sumN);
+        return logit(p, Math.sqrt(variance) / (p * (1 - p)), tQuantile(level, clusters - 1), units, CLUSTERED);
+    }
+
+    /** An estimate whose interval is symmetric on the logit. */
+    static Estimate logit(double p, double standardErrorOfLogit, double quantile, long n, String method) {
+        double centre = Math.log(p / (1 - p));
+        double half = quantile * standardErrorOfLogit;
+        return Estimate.of(p, expit(centre - half), expit(centre + half), n, method);
+    }
+
+    /** Two-sided normal quantile, 1.96 at 0.95. */
+    public static double normalQuantile(double level) {
+        return NORMAL.inverseCumulativeProbability(0.5 + level / 2);
+    }
+
+    static double tQuantile(double level, double degreesOfFreedom) {
+        return TDistribution.of(degreesOfFreedom).inverseCumulativeProbability(0.5 + level / 2);
+    }
+
+    private static double expit(double x) {
+        return 1 / (1 + Math.exp(-x));
+    }
+}

@@ -1,0 +1,188 @@
+package levelback.scoring.proof;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import levelback.scoring.proof.CheckValues.Json;
+import levelback.scoring.proof.Observation.Box;
+import levelback.scoring.value.Estimate;
+import levelback.scoring.value.Interval;
+import org.junit.jupiter.api.Test;
+
+/** Each method by itself against its reference; sources in the files and in README.md beside them. */
+class FiguresTest {
+
+    /** prop.test of R and statsmodels, to 1e-9. */
+    @Test
+    void wilsonEqualsTheReference() {
+        for (Json c : CheckValues.json("proportions.json").at("cases").items()) {
+            Interval got = Proportions.wilson(
+                    c.at("x").whole(), c.at("n").whole(), c.at("level").number());
+            assertThat(got.low()).isCloseTo(c.at("wilson", 0).number(), within(1e-9));
+            assertThat(got.high()).isCloseTo(c.at("wilson", 1).number(), within(1e-9));
+        }
+        assertThat(Proportions.wilson(0, 10, .95).low()).isZero();
+        assertThat(Proportions.wilson(10, 10, .95).high()).isEqualTo(1);
+    }
+
+    /** epiR 2.0.57, to 1e-7; a zero cell gives no interval and a zero denominator no value. */
+    @Test
+    void likelihoodRatiosAndYoudenEqualTheReference() {
+        for (Json c : CheckValues.json("two-by-two.json").at("cases").items()) {
+            TwoByTwo table = new TwoByTwo(
+                    c.at("tp").whole(), c.at("fp").whole(), c.at("fn").whole(), c.at("tn").whole());
+            triple(table.lrPositive(.95, false), c.at("lrPositive"));
+            triple(table.lrNegative(.95, false), c.at("lrNegative"));
+            assertThat(table.youden(.95, false).value().orElseThrow())
+                    .isCloseTo(c.at("youden").number(), within(1e-7));
+        }
+        assertThat(new TwoByTwo(5, 0, 237, 217).lrPositive(.95, false).value()).isEmpty();
+        assertThat(new TwoByTwo(15, 28, 0, 23).lrNegative(.95, false).value()).hasValue(0);
+    }
+
+    /** survey::svyciprop of R, to 1e-8. */
+    @Test
+    void clusteredProportionEqualsTheReference() {
+        Json c = CheckValues.json("auc-rank-cluster.json").at("clusteredProportion");
+        double[] y = c.at("y").numbers();
+        double[] cow = c.at("cow").numbers();
+        double[] x = new double[40];
+        double[] n = new double[40];
+        for (int i = 0; i < y.length; i++) {
+            x[(int) cow[i]] += y[i];
+            n[(int) cow[i]]++;
+        }
+        Estimate got = Proportions.clustered(x, n, .95, "");
+        assertThat(got.value().orElseThrow()).isCloseTo(c.at("ratio").number(), within(1e-8));
+        assertThat(got.interval().orElseThrow().low())
+                .isCloseTo(c.at("logitLow").number(), within(1e-8));
+        assertThat(got.interval().orElseThrow().high())
+                .isCloseTo(c.at("logitHigh").number(), within(1e-8));
+    }
+
+    /** pROC 1.18.0, to 1e-8. */
+    @Test
+    void areaWithTiesAndDeLongEqualTheReference() {
+        for (Json c : CheckValues.json("auc-rank-cluster.json").at("auc").items()) {
+            List<Observation> lifted = new ArrayList<>();
+            for (double s : c.at("neg").numbers()) {
+                lifted.add(observation("n" + lifted.size(), s, Box.NO_LESION));
+            }
+            for (double s : c.at("pos").numbers()) {
+                lifted.add(observation("p" + lifted.size(), s, Box.WITH_LESION));
+            }
+            Estimate got = RocArea.of(lifted, .95, false);
+            assertThat(got.value().orElseThrow()).isCloseTo(c.at("auc").number(), within(1e-8));
+            assertThat(got.interval().orElseThrow().low())
+                    .isCloseTo(c.at("low").number(), within(1e-8));
+            assertThat(got.interval().orElseThrow().high())
+                    .isCloseTo(c.at("high").number(), within(1e-8));
+        }
+    }
+
+    /**
+     * Obuchowski's estimator with every observation as its own cow must give DeLong's, and with every observation doubled
+     * inside its cow must give the variance of the single ones (common sense of the formula, no source).
+     */
+    @Test
+    void clusteredAreaFallsBackToDeLong() {
+        List<Observation> once = new ArrayList<>();
+        List<Observation> twice = new ArrayList<>();
+        for (int i = 0; i < 60; i++) {
+            Observation o = observation("c%02d".formatted(i), i * 5 % 4, i % 3 == 0 ? Box.WITH_LESION : Box.NO_LESION);
+            once.add(o);
+            twice.add(o);
+            twice.add(o);
+        }
+        Interval alone = RocArea.of(once, .95, false).interval().orElseThrow();
+        Interval asClusters = RocArea.of(once, .95, true).interval().orElseThrow();
+        Interval doubled = RocArea.of(twice, .95, true).interval().orElseThrow();
+        // The cross term adds the factor C/(C-1) only; every cow is in one group, so it vanishes here.
+        assertThat(asClusters.low()).isCloseTo(alone.low(), within(1e-12));
+        assertThat(doubled.low()).isCloseTo(alone.low(), within(1e-12));
+        assertThat(doubled.high()).isCloseTo(alone.high(), within(1e-12));
+    }
+
+    /** Delta method on the logit, R and Python, to 1e-9; bootstrap of the same to .02 where level counts are small. */
+    @Test
+    void correctionByScoreLevelEqualsTheReference() {
+        for (String name : List.of("hepatic", "byScore")) {
+            Json c = CheckValues.json("begg-greenes.json").at(name);
+            double[] scored = c.at("scored").numbers();
+            double[] lifted = c.at("lifted").numbers();
+            double[] sick = c.at("withLesion").numbers();
+            List<ProofResult.AtScore> levels = new ArrayList<>();
+            for (int i = 0; i < scored.length; i++) {
+                levels.add(new ProofResult.AtScore(i, (long) scored[i], (long) lifted[i], (long) sick[i]));
+            }
+            ProofResult.Corrected got = VerificationBias.of(levels, c.at("cut").number())
+                    .orElseThrow()
+                    .figures(
+                            List.of(),
+                            levels,
+                            CheckValues.question(0, ProofQuestion.Unit.COW, 0, 14, "any"),
+                            false);
+            equal(got.sensitivity(), c.at("expected", "sensitivity"), 1e-9);
+            equal(got.specificity(), c.at("expected", "specificity"), 1e-9);
+            equal(got.prevalence(), c.at("expected", "prevalence"), 1e-9);
+            equal(got.auc(), c.at("expected", "auc"), 1e-7);
+        }
+    }
+
+    /** Solano et al. 2017, dermatitis in the parlour against the chute: predictive values from Se, Sp and prevalence. */
+    @Test
+    void predictiveValuesOfAPublishedTestComeOut() {
+        Json v = CheckValues.json("published.json").at("facts").items().stream()
+                .filter(f -> f.at("key").text().equals("solano-2017"))
+                .findFirst()
+                .orElseThrow()
+                .at("values");
+        double sick = v.at("prevalence").number() * 10_000;
+        long tp = Math.round(sick * v.at("sensitivity").number());
+        long fp = Math.round((10_000 - sick) * (1 - v.at("specificity").number()));
+        long fn = Math.round(sick) - tp;
+        long tn = 10_000 - Math.round(sick) - fp;
+        assertThat(Proportions.estimate(tp, tp + fp, .95, "").value().orElseThrow())
+                .isCloseTo(v.at("recomputed", "ppv").number(), within(1e-9));
+        assertThat(Proportions.estimate(tn, tn + fn, .95, "").value().orElseThrow())
+                .isCloseTo(v.at("recomputed", "npv").number(), within(1e-9));
+    }
+
+    private static void triple(Estimate got, Json expected) {
+        if (expected.isNull()) {
+            assertThat(got.interval()).isEmpty();
+            assertThat(got.why()).isPresent();
+            return;
+        }
+        assertThat(got.value().orElseThrow()).isCloseTo(expected.at(0).number(), within(1e-7));
+        assertThat(got.interval().orElseThrow().low()).isCloseTo(expected.at(1).number(), within(1e-7));
+        assertThat(got.interval().orElseThrow().high()).isCloseTo(expected.at(2).number(), within(1e-7));
+    }
+
+    private static void equal(Estimate got, Json expected, double tolerance) {
+        assertThat(got.value().orElseThrow()).isCloseTo(expected.at("value").number(), within(tolerance));
+        assertThat(got.interval().orElseThrow().low()).isCloseTo(expected.at("low").number(), within(tolerance));
+        assertThat(got.interval().orElseThrow().high()).isCloseTo(expected.at("high").number(), within(tolerance));
+    }
+
+    private static Observation observation(String cow, double score, Box box) {
+        return new Observation(
+                cow,
+                LocalDate.of(2026, 3, 2),
+                "",
+                Set.of(),
+                score,
+                1,
+                box,
+                OptionalInt.empty(),
+                List.of(),
+                Set.of(),
+                1);
+    }
+}
