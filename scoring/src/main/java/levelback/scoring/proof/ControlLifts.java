@@ -16,7 +16,8 @@ import levelback.scoring.value.Estimate;
  */
 final class ControlLifts {
 
-    private static final String METHOD = "Hajek ratio weighted by one over the chance of the draw, variance clustered by cow";
+    private static final String METHOD =
+            "Hajek ratio weighted by one over the chance of the draw, variance clustered by cow";
 
     private ControlLifts() {}
 

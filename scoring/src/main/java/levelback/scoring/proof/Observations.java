@@ -102,7 +102,9 @@ record Observations(List<Observation> all, long rows, long rowsWithoutLeg, long 
             }
             boolean notDone = trim.lesion().equals(Lesions.REFUSED);
             // A control lift that was not done names no leg; it concerns every leg of hers.
-            if (key.leg().isPresent() && !trim.leg().equals(key.leg()) && !(notDone && trim.leg().isEmpty())) {
+            if (key.leg().isPresent()
+                    && !trim.leg().equals(key.leg())
+                    && !(notDone && trim.leg().isEmpty())) {
                 continue;
             }
             if (notDone) {

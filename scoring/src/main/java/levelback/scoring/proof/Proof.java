@@ -72,8 +72,7 @@ public final class Proof {
                 bias.map(b -> b.figures(scored, byScore, question, scoredRepeat)),
                 VerificationBias.obstacle(byScore, cut),
                 ControlLifts.of(lifted, cut, level),
-                TrendTest.of(
-                        byScore.stream().filter(s -> s.lifted() > 0).toList()),
+                TrendTest.of(byScore.stream().filter(s -> s.lifted() > 0).toList()),
                 byLesion(),
                 byLeg(),
                 lagDays(),
@@ -197,8 +196,10 @@ public final class Proof {
                                     Observation::hasLesion,
                                     "no lifted cow had a lesion of the set"),
                             share(o -> o.score() < cut, o -> !o.hasLesion(), noneClean()),
-                            bias.map(b -> b.value(VerificationBias.Figure.SENSITIVITY)).orElse(OptionalDouble.empty()),
-                            bias.map(b -> b.value(VerificationBias.Figure.SPECIFICITY)).orElse(OptionalDouble.empty()));
+                            bias.map(b -> b.value(VerificationBias.Figure.SENSITIVITY))
+                                    .orElse(OptionalDouble.empty()),
+                            bias.map(b -> b.value(VerificationBias.Figure.SPECIFICITY))
+                                    .orElse(OptionalDouble.empty()));
                 })
                 .toList();
     }

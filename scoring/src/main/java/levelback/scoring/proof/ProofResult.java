@@ -106,7 +106,12 @@ public record ProofResult(
      * @param inSet whether it is one of the lesions looked for
      */
     public record OfLesion(
-            String lesion, long n, double sensitivity, Optional<Interval> sensitivityInterval, boolean alarm, boolean inSet) {}
+            String lesion,
+            long n,
+            double sensitivity,
+            Optional<Interval> sensitivityInterval,
+            boolean alarm,
+            boolean inSet) {}
 
     /** Leg scored against leg with a lesion. */
     public record LegPair(Leg scored, Leg found, long n) {}

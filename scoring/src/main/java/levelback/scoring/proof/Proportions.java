@@ -80,8 +80,7 @@ public final class Proportions {
             return Estimate.pointOnly(p, units, CLUSTERED, "all of one cow: how cows differ cannot be told from one");
         }
         if (sumX <= 0 || sumX >= sumN) {
-            return Estimate.pointOnly(
-                    p, units, CLUSTERED, "none or all: cows that repeat give no interval at 0 or 1");
+            return Estimate.pointOnly(p, units, CLUSTERED, "none or all: cows that repeat give no interval at 0 or 1");
         }
         double squares = 0;
         for (int i = 0; i < n.length; i++) {

@@ -25,13 +25,20 @@ public record TwoByTwo(long tp, long fp, long fn, long tn) {
 
     /** How much likelier a lame score is in a cow with a lesion than in one without. */
     public Estimate lrPositive(double level, boolean repeated) {
-        return ratio(tp, tp + fn, fp, fp + tn, level, "no cow without a lesion scored lame: the ratio has no end", repeated);
+        return ratio(
+                tp, tp + fn, fp, fp + tn, level, "no cow without a lesion scored lame: the ratio has no end", repeated);
     }
 
     /** How much likelier a sound score is in a cow with a lesion than in one without. */
     public Estimate lrNegative(double level, boolean repeated) {
         return ratio(
-                fn, tp + fn, tn, fp + tn, level, "no cow without a lesion scored sound: the ratio has no end", repeated);
+                fn,
+                tp + fn,
+                tn,
+                fp + tn,
+                level,
+                "no cow without a lesion scored sound: the ratio has no end",
+                repeated);
     }
 
     /** Sensitivity plus specificity less one; independent binomials, normal interval. */
@@ -48,7 +55,8 @@ public record TwoByTwo(long tp, long fp, long fn, long tn) {
         double value = sensitivity + specificity - 1;
         double variance = sensitivity * (1 - sensitivity) / (tp + fn) + specificity * (1 - specificity) / (fp + tn);
         if (variance <= 0) {
-            return Estimate.pointOnly(value, lifted(), method, "both shares are none or all: no interval by this method");
+            return Estimate.pointOnly(
+                    value, lifted(), method, "both shares are none or all: no interval by this method");
         }
         double half = Proportions.normalQuantile(level) * Math.sqrt(variance);
         return Estimate.of(value, Math.max(-1, value - half), Math.min(1, value + half), lifted(), method);

@@ -257,8 +257,7 @@ final class VerificationBias {
 
     /** Share of a mass (lesions, or their absence) that lies on one side of the cut. */
     private Estimate shareOf(
-            double[] mass, boolean positive, double level, @Nullable CowResiduals residuals,
-            String nothing) {
+            double[] mass, boolean positive, double level, @Nullable CowResiduals residuals, String nothing) {
         boolean ofLesion = positive;
         double a = 0;
         double b = 0;
@@ -306,8 +305,7 @@ final class VerificationBias {
      * @param lesion with a lesion, or without
      * @param oneSide positive side for lesions, negative side for their absence; else all
      */
-    private Estimate within(
-            boolean lesion, boolean oneSide, double level, @Nullable CowResiduals residuals) {
+    private Estimate within(boolean lesion, boolean oneSide, double level, @Nullable CowResiduals residuals) {
         double total = 0;
         for (Level l : levels) {
             total += !oneSide || l.positive == lesion ? l.scored : 0;
@@ -316,8 +314,7 @@ final class VerificationBias {
         long units = Math.round(total);
         double value = among(lesion, oneSide);
         if (value <= 0 || value >= 1) {
-            return Estimate.pointOnly(
-                    value, units, method, "none or all: the delta method gives no interval");
+            return Estimate.pointOnly(value, units, method, "none or all: the delta method gives no interval");
         }
         if (residuals != null && residuals.cows < 2) {
             return Estimate.pointOnly(value, units, method, ONE_COW);
@@ -347,8 +344,7 @@ final class VerificationBias {
     }
 
     /** Area under the curve over levels, weights the estimated cows with and without a lesion; ties a half. */
-    private Estimate area(
-            double[] a, double[] b, double level, @Nullable CowResiduals residuals) {
+    private Estimate area(double[] a, double[] b, double level, @Nullable CowResiduals residuals) {
         double sumA = 0;
         double sumB = 0;
         double n = 0;

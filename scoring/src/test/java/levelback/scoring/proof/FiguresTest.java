@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import levelback.scoring.proof.CheckValues.Json;
@@ -36,7 +35,10 @@ class FiguresTest {
     void likelihoodRatiosAndYoudenEqualTheReference() {
         for (Json c : CheckValues.json("two-by-two.json").at("cases").items()) {
             TwoByTwo table = new TwoByTwo(
-                    c.at("tp").whole(), c.at("fp").whole(), c.at("fn").whole(), c.at("tn").whole());
+                    c.at("tp").whole(),
+                    c.at("fp").whole(),
+                    c.at("fn").whole(),
+                    c.at("tn").whole());
             triple(table.lrPositive(.95, false), c.at("lrPositive"));
             triple(table.lrNegative(.95, false), c.at("lrNegative"));
             assertThat(table.youden(.95, false).value().orElseThrow())
@@ -79,8 +81,7 @@ class FiguresTest {
             }
             Estimate got = RocArea.of(lifted, .95, false);
             assertThat(got.value().orElseThrow()).isCloseTo(c.at("auc").number(), within(1e-8));
-            assertThat(got.interval().orElseThrow().low())
-                    .isCloseTo(c.at("low").number(), within(1e-8));
+            assertThat(got.interval().orElseThrow().low()).isCloseTo(c.at("low").number(), within(1e-8));
             assertThat(got.interval().orElseThrow().high())
                     .isCloseTo(c.at("high").number(), within(1e-8));
         }
@@ -123,11 +124,7 @@ class FiguresTest {
             }
             ProofResult.Corrected got = VerificationBias.of(levels, c.at("cut").number())
                     .orElseThrow()
-                    .figures(
-                            List.of(),
-                            levels,
-                            CheckValues.question(0, ProofQuestion.Unit.COW, 0, 14, "any"),
-                            false);
+                    .figures(List.of(), levels, CheckValues.question(0, ProofQuestion.Unit.COW, 0, 14, "any"), false);
             equal(got.sensitivity(), c.at("expected", "sensitivity"), 1e-9);
             equal(got.specificity(), c.at("expected", "specificity"), 1e-9);
             equal(got.prevalence(), c.at("expected", "prevalence"), 1e-9);
@@ -167,8 +164,10 @@ class FiguresTest {
 
     private static void equal(Estimate got, Json expected, double tolerance) {
         assertThat(got.value().orElseThrow()).isCloseTo(expected.at("value").number(), within(tolerance));
-        assertThat(got.interval().orElseThrow().low()).isCloseTo(expected.at("low").number(), within(tolerance));
-        assertThat(got.interval().orElseThrow().high()).isCloseTo(expected.at("high").number(), within(tolerance));
+        assertThat(got.interval().orElseThrow().low())
+                .isCloseTo(expected.at("low").number(), within(tolerance));
+        assertThat(got.interval().orElseThrow().high())
+                .isCloseTo(expected.at("high").number(), within(tolerance));
     }
 
     private static Observation observation(String cow, double score, Box box) {

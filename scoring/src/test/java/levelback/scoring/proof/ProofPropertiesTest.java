@@ -34,9 +34,13 @@ class ProofPropertiesTest {
                 .mapToLong(step -> flow.getOrDefault(step, 0L))
                 .sum();
         assertThat(ends).isEqualTo(herd.scores().size());
-        assertThat(result.byScore().stream().mapToLong(ProofResult.AtScore::scored).sum())
+        assertThat(result.byScore().stream()
+                        .mapToLong(ProofResult.AtScore::scored)
+                        .sum())
                 .isEqualTo(result.scored());
-        assertThat(result.byScore().stream().mapToLong(ProofResult.AtScore::lifted).sum())
+        assertThat(result.byScore().stream()
+                        .mapToLong(ProofResult.AtScore::lifted)
+                        .sum())
                 .isEqualTo(result.counts().lifted());
         assertThat(result.lagDays().stream().mapToLong(ProofResult.Lag::n).sum())
                 .isEqualTo(result.counts().lifted());
@@ -49,19 +53,20 @@ class ProofPropertiesTest {
         ProofResult.Observed o = result.observed();
         List<Estimate> shares = new ArrayList<>(List.of(o.sensitivity(), o.specificity(), o.ppv(), o.npv(), o.auc()));
         result.corrected()
-                .ifPresent(c -> shares.addAll(List.of(
-                        c.sensitivity(), c.specificity(), c.ppv(), c.npv(), c.prevalence(), c.auc())));
+                .ifPresent(c -> shares.addAll(
+                        List.of(c.sensitivity(), c.specificity(), c.ppv(), c.npv(), c.prevalence(), c.auc())));
         result.weighted()
-                .ifPresent(w -> shares.addAll(
-                        List.of(w.sensitivity(), w.specificity(), w.ppv(), w.npv(), w.prevalence())));
+                .ifPresent(w ->
+                        shares.addAll(List.of(w.sensitivity(), w.specificity(), w.ppv(), w.npv(), w.prevalence())));
         for (Estimate share : shares) {
             share.value().ifPresent(v -> assertThat(v).isBetween(0.0, 1.0));
-            share.interval().ifPresent(i -> assertThat(0 <= i.low() && i.high() <= 1).isTrue());
+            share.interval()
+                    .ifPresent(i -> assertThat(0 <= i.low() && i.high() <= 1).isTrue());
         }
         for (Estimate share : List.of(o.sensitivity(), o.specificity(), o.ppv(), o.npv(), o.auc())) {
             share.interval()
-                    .ifPresent(i -> assertThat(share.value().orElseThrow())
-                            .isBetween(i.low() - 1e-12, i.high() + 1e-12));
+                    .ifPresent(
+                            i -> assertThat(share.value().orElseThrow()).isBetween(i.low() - 1e-12, i.high() + 1e-12));
         }
     }
 
@@ -88,8 +93,10 @@ class ProofPropertiesTest {
         }
         ProofResult result = Proof.of(scores, trims, CheckValues.question(2, Unit.COW, 0, 14, "alarm"));
         result.corrected().ifPresent(c -> {
-            assertThat(c.sensitivity().value()).isEqualTo(rounded(result.observed().sensitivity(), c.sensitivity()));
-            assertThat(c.specificity().value()).isEqualTo(rounded(result.observed().specificity(), c.specificity()));
+            assertThat(c.sensitivity().value())
+                    .isEqualTo(rounded(result.observed().sensitivity(), c.sensitivity()));
+            assertThat(c.specificity().value())
+                    .isEqualTo(rounded(result.observed().specificity(), c.specificity()));
         });
     }
 
@@ -109,10 +116,10 @@ class ProofPropertiesTest {
         for (int i = 0; i < size; i++) {
             String cow = "c" + random.nextInt(Math.max(1, size / 2));
             LocalDate day = DAY.plusDays(14L * random.nextInt(4));
-            Optional<Leg> leg = random.nextInt(3) == 0 ? Optional.empty() : Optional.of(Leg.values()[random.nextInt(4)]);
+            Optional<Leg> leg =
+                    random.nextInt(3) == 0 ? Optional.empty() : Optional.of(Leg.values()[random.nextInt(4)]);
             String scorer = random.nextInt(5) == 0 ? "B" : "A";
-            scores.put(
-                    List.of(cow, day, leg, scorer), new ScoreRow(cow, day, random.nextInt(7) / 2.0, scorer, leg));
+            scores.put(List.of(cow, day, leg, scorer), new ScoreRow(cow, day, random.nextInt(7) / 2.0, scorer, leg));
             for (int lines = random.nextInt(4); lines > 0; lines--) {
                 trims.add(trim(
                         cow,

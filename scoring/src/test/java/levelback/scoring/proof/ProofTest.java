@@ -34,7 +34,8 @@ class ProofTest {
         ProofResult result = file(name);
         Json expected = CheckValues.json(name + ".json");
         assertThat(result.scored()).isEqualTo(expected.at("counts", "scored").whole());
-        assertThat(result.counts().lifted()).isEqualTo(expected.at("counts", "lifted").whole());
+        assertThat(result.counts().lifted())
+                .isEqualTo(expected.at("counts", "lifted").whole());
         assertThat(result.counts().tp()).isEqualTo(expected.at("counts", "tp").whole());
         assertThat(result.counts().fp()).isEqualTo(expected.at("counts", "fp").whole());
         assertThat(result.counts().fn()).isEqualTo(expected.at("counts", "fn").whole());
@@ -86,9 +87,18 @@ class ProofTest {
         Json expected = CheckValues.json(name + ".json");
         ProofResult.Corrected c = result.corrected().orElseThrow();
         near(result.observed().auc(), expected.at("observed", "auc"), expected.at("cowBootstrap", "auc"));
-        near(c.sensitivity(), expected.at("corrected", "sensitivity"), expected.at("cowBootstrap", "corrected.sensitivity"));
-        near(c.specificity(), expected.at("corrected", "specificity"), expected.at("cowBootstrap", "corrected.specificity"));
-        near(c.prevalence(), expected.at("corrected", "prevalence"), expected.at("cowBootstrap", "corrected.prevalence"));
+        near(
+                c.sensitivity(),
+                expected.at("corrected", "sensitivity"),
+                expected.at("cowBootstrap", "corrected.sensitivity"));
+        near(
+                c.specificity(),
+                expected.at("corrected", "specificity"),
+                expected.at("cowBootstrap", "corrected.specificity"));
+        near(
+                c.prevalence(),
+                expected.at("corrected", "prevalence"),
+                expected.at("cowBootstrap", "corrected.prevalence"));
         near(c.auc(), expected.at("corrected", "auc"), expected.at("cowBootstrap", "corrected.auc"));
         assertThat(c.sensitivity().method()).contains("cluster");
     }
@@ -229,8 +239,10 @@ class ProofTest {
                 new ProofResult.AtScore(3, 30, 10, 8));
         VerificationBias bias = VerificationBias.of(levels, 2).orElseThrow();
         // Lesions: below 150 x .2 = 30, above 50 x .8 = 40.
-        assertThat(bias.value(VerificationBias.Figure.SENSITIVITY).orElseThrow()).isCloseTo(40.0 / 70, within(1e-12));
-        assertThat(bias.value(VerificationBias.Figure.SPECIFICITY).orElseThrow()).isCloseTo(120.0 / 130, within(1e-12));
+        assertThat(bias.value(VerificationBias.Figure.SENSITIVITY).orElseThrow())
+                .isCloseTo(40.0 / 70, within(1e-12));
+        assertThat(bias.value(VerificationBias.Figure.SPECIFICITY).orElseThrow())
+                .isCloseTo(120.0 / 130, within(1e-12));
     }
 
     @Test
@@ -267,7 +279,14 @@ class ProofTest {
                 Proof.of(List.of(new ScoreRow("a", DAY, 1, "", Optional.empty())), List.of(), question))) {
             ProofResult.Observed o = result.observed();
             for (Estimate e : List.of(
-                    o.sensitivity(), o.specificity(), o.ppv(), o.npv(), o.lrPositive(), o.lrNegative(), o.youden(), o.auc())) {
+                    o.sensitivity(),
+                    o.specificity(),
+                    o.ppv(),
+                    o.npv(),
+                    o.lrPositive(),
+                    o.lrNegative(),
+                    o.youden(),
+                    o.auc())) {
                 assertThat(e.value()).isEmpty();
                 assertThat(e.why().orElseThrow()).isNotBlank();
             }
@@ -283,7 +302,8 @@ class ProofTest {
         for (int i = 0; i < 40; i++) {
             LocalDate day = DAY.plusDays(20L * i);
             scores.add(new ScoreRow("a", day, i % 4, "A", Optional.empty()));
-            trims.add(new TrimRow("a", day, Optional.of(Leg.LH), i % 3 == 0 ? "SU" : "NONE", "", OptionalDouble.of(.5)));
+            trims.add(
+                    new TrimRow("a", day, Optional.of(Leg.LH), i % 3 == 0 ? "SU" : "NONE", "", OptionalDouble.of(.5)));
         }
         ProofResult result = Proof.of(scores, trims, CheckValues.question(2, Unit.COW, 0, 14, "alarm"));
         assertThat(result.observed().sensitivity().value()).isPresent();
@@ -303,7 +323,12 @@ class ProofTest {
             scores.add(new ScoreRow(cow, day, i * 7 % 4, "A", Optional.empty()));
             if (i % 3 == 0) {
                 trims.add(new TrimRow(
-                        cow, day.plusDays(i % 9), Optional.of(Leg.LH), i % 5 == 0 ? "SU" : "NONE", "", OptionalDouble.empty()));
+                        cow,
+                        day.plusDays(i % 9),
+                        Optional.of(Leg.LH),
+                        i % 5 == 0 ? "SU" : "NONE",
+                        "",
+                        OptionalDouble.empty()));
             }
         }
         long from = System.nanoTime();
@@ -322,7 +347,10 @@ class ProofTest {
 
     private static TwoByTwo counts(Json json) {
         return new TwoByTwo(
-                json.at("tp").whole(), json.at("fp").whole(), json.at("fn").whole(), json.at("tn").whole());
+                json.at("tp").whole(),
+                json.at("fp").whole(),
+                json.at("fn").whole(),
+                json.at("tn").whole());
     }
 
     private static ProofResult file(String name) {
@@ -334,13 +362,17 @@ class ProofTest {
 
     private static void same(Estimate got, Json expected, double tolerance) {
         assertThat(got.value().orElseThrow()).isCloseTo(expected.at("value").number(), within(tolerance));
-        assertThat(got.interval().orElseThrow().low()).isCloseTo(expected.at("low").number(), within(tolerance));
-        assertThat(got.interval().orElseThrow().high()).isCloseTo(expected.at("high").number(), within(tolerance));
+        assertThat(got.interval().orElseThrow().low())
+                .isCloseTo(expected.at("low").number(), within(tolerance));
+        assertThat(got.interval().orElseThrow().high())
+                .isCloseTo(expected.at("high").number(), within(tolerance));
     }
 
     private static void near(Estimate got, Json value, Json bootstrap) {
         assertThat(got.value().orElseThrow()).isCloseTo(value.at("value").number(), within(1e-9));
-        assertThat(got.interval().orElseThrow().low()).isCloseTo(bootstrap.at("low").number(), within(.02));
-        assertThat(got.interval().orElseThrow().high()).isCloseTo(bootstrap.at("high").number(), within(.02));
+        assertThat(got.interval().orElseThrow().low())
+                .isCloseTo(bootstrap.at("low").number(), within(.02));
+        assertThat(got.interval().orElseThrow().high())
+                .isCloseTo(bootstrap.at("high").number(), within(.02));
     }
 }
