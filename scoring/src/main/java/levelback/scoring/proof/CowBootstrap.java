@@ -6,8 +6,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.SplittableRandom;
+import java.util.stream.DoubleStream;
 import levelback.scoring.proof.VerificationBias.Figure;
 import levelback.scoring.value.Interval;
 
@@ -58,10 +58,9 @@ final class CowBootstrap {
 
     /** The intervals; one is missing where over a tenth of the resamples cannot be used for it. */
     Map<Figure, Interval> intervals(double cut, double level, long seed) {
-        Map<Figure, double[]> drawn = new EnumMap<>(Figure.class);
-        int[] used = new int[Figure.values().length];
+        Map<Figure, DoubleStream.Builder> drawn = new EnumMap<>(Figure.class);
         for (Figure figure : Figure.values()) {
-            drawn.put(figure, new double[RESAMPLES]);
+            drawn.put(figure, DoubleStream.builder());
         }
         SplittableRandom random = new SplittableRandom(seed);
         for (int b = 0; b < RESAMPLES; b++) {
@@ -74,21 +73,13 @@ final class CowBootstrap {
             }
             Optional<VerificationBias> bias = VerificationBias.of(levelsOf(sum), cut);
             if (bias.isPresent()) {
-                for (Figure figure : Figure.values()) {
-                    OptionalDouble value = bias.get().value(figure);
-                    double[] values = drawn.get(figure);
-                    if (value.isPresent() && values != null) {
-                        values[used[figure.ordinal()]++] = value.getAsDouble();
-                    }
-                }
+                drawn.forEach((figure, values) -> bias.get().value(figure).ifPresent(values::add));
             }
         }
         Map<Figure, Interval> intervals = new EnumMap<>(Figure.class);
         drawn.forEach((figure, values) -> {
-            int n = used[figure.ordinal()];
-            if (n >= LEAST_USABLE_SHARE * RESAMPLES) {
-                double[] sorted = Arrays.copyOf(values, n);
-                Arrays.sort(sorted);
+            double[] sorted = values.build().sorted().toArray();
+            if (sorted.length >= LEAST_USABLE_SHARE * RESAMPLES) {
                 intervals.put(
                         figure, new Interval(quantile(sorted, (1 - level) / 2), quantile(sorted, (1 + level) / 2)));
             }

@@ -81,7 +81,7 @@ record Observations(List<Observation> all, long rows, long rowsWithoutLeg, long 
         all.sort(Comparator.comparing(Observation::cow)
                 .thenComparing(Observation::date)
                 .thenComparing(Observation::scorer)
-                .thenComparing(o -> o.leg().map(Leg::ordinal).orElse(-1)));
+                .thenComparing(o -> o.leg().map(Leg::name).orElse("")));
         return new Observations(List.copyOf(all), rows, withoutLeg, unscored);
     }
 

@@ -1,6 +1,7 @@
 package levelback.scoring.proof;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -157,21 +158,15 @@ public final class Proof {
     }
 
     private List<ProofResult.LegPair> byLeg() {
-        long[][] table = new long[Leg.values().length][Leg.values().length];
+        Map<Leg, Map<Leg, Long>> table = new EnumMap<>(Leg.class);
         for (Observation o : lifted) {
             for (Leg mine : o.legs()) {
-                o.lesionLegs().forEach(found -> table[mine.ordinal()][found.ordinal()]++);
+                Map<Leg, Long> row = table.computeIfAbsent(mine, l -> new EnumMap<>(Leg.class));
+                o.lesionLegs().forEach(found -> row.merge(found, 1L, Long::sum));
             }
         }
         List<ProofResult.LegPair> list = new ArrayList<>();
-        for (Leg mine : Leg.values()) {
-            for (Leg found : Leg.values()) {
-                long n = table[mine.ordinal()][found.ordinal()];
-                if (n > 0) {
-                    list.add(new ProofResult.LegPair(mine, found, n));
-                }
-            }
-        }
+        table.forEach((mine, row) -> row.forEach((found, n) -> list.add(new ProofResult.LegPair(mine, found, n))));
         return list;
     }
 
