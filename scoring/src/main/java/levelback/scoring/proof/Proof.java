@@ -99,7 +99,7 @@ public final class Proof {
         return lifted.isEmpty() ? "no cow was lifted" : "every lifted cow had a lesion of the set";
     }
 
-    /** Share that {@code is} among the lifted that {@code count}. */
+    /** Share that {@code is} among the lifted that {@code counts}. */
     private Estimate share(Predicate<Observation> is, Predicate<Observation> counts, String nothing) {
         if (!liftedRepeat) {
             return Proportions.estimate(
