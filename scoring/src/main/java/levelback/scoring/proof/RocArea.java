@@ -1,6 +1,7 @@
 package levelback.scoring.proof;
 
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import levelback.scoring.value.Estimate;
 
@@ -75,7 +76,7 @@ final class RocArea {
     }
 
     private static double deLong(
-            TreeMap<Double, double[]> counts, TreeMap<Double, double[]> placement, double area, long sick, long sound) {
+            Map<Double, double[]> counts, Map<Double, double[]> placement, double area, long sick, long sound) {
         double ofSick = 0;
         double ofSound = 0;
         for (var entry : counts.entrySet()) {
@@ -88,7 +89,7 @@ final class RocArea {
     }
 
     private static double clustered(
-            List<Observation> lifted, TreeMap<Double, double[]> placement, double area, long sick, long sound) {
+            List<Observation> lifted, Map<Double, double[]> placement, double area, long sick, long sound) {
         double squaresSick = 0;
         double squaresSound = 0;
         double products = 0;
