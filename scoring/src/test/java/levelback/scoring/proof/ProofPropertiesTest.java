@@ -118,8 +118,7 @@ class ProofPropertiesTest {
         for (int i = 0; i < size; i++) {
             String cow = "c" + random.nextInt(Math.max(1, size / 2));
             LocalDate day = DAY.plusDays(14L * random.nextInt(4));
-            Optional<Leg> leg =
-                    random.nextInt(3) == 0 ? Optional.empty() : Optional.of(LEGS.get(random.nextInt(4)));
+            Optional<Leg> leg = random.nextInt(3) == 0 ? Optional.empty() : Optional.of(LEGS.get(random.nextInt(4)));
             String scorer = random.nextInt(5) == 0 ? "B" : "A";
             scores.put(List.of(cow, day, leg, scorer), new ScoreRow(cow, day, random.nextInt(7) / 2.0, scorer, leg));
             for (int lines = random.nextInt(4); lines > 0; lines--) {
