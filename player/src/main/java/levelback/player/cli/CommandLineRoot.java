@@ -36,7 +36,10 @@ public final class CommandLineRoot {
             new Entry("open", "opens the desk, on the book open last or the one named", OpenCommand::new),
             new Entry("tour", "renders every page of the desk to pictures", TourCommand::new),
             new Entry("inspect", "what a video file is, frame by frame if asked", InspectCommand::new),
-            new Entry("still", "one frame of a video file as a picture", StillCommand::new));
+            new Entry("still", "one frame of a video file as a picture", StillCommand::new),
+            new Entry("import", "brings tables and recordings into a book", ImportCommand::new),
+            new Entry("check", "looks a book through and says what is wrong", CheckCommand::new),
+            new Entry("history", "says who changed what in a book, and when", HistoryCommand::new));
 
     private CommandLineRoot() {}
 

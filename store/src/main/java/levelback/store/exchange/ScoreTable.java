@@ -11,7 +11,7 @@ import levelback.scoring.proof.ScoreRow;
 import levelback.scoring.value.Leg;
 
 /**
- * A table of scores: {@code cow,date,score[,scorer][,leg]}.
+ * A table of scores: {@code cow,date,score[,scorer][,leg][,scale]}.
  *
  * @param lines its scores with the lines they stand on
  * @param missing rows whose score is empty: a missing cell, not an error
@@ -20,10 +20,15 @@ import levelback.scoring.value.Leg;
 public record ScoreTable(List<Line> lines, long missing, List<String> notes) {
 
     /** Its form. */
-    public static final TableForm FORM = TableForm.of(List.of("cow", "date", "score"), List.of("scorer", "leg"));
+    public static final TableForm FORM =
+            TableForm.of(List.of("cow", "date", "score"), List.of("scorer", "leg", "scale"));
 
-    /** A score and the line it stands on. */
-    public record Line(long line, ScoreRow row) {}
+    /**
+     * A score and the line it stands on.
+     *
+     * @param scale id of its gait scale; empty text where the table does not say
+     */
+    public record Line(long line, ScoreRow row, String scale) {}
 
     private record Key(String cow, LocalDate date, String scorer, Optional<Leg> leg) {}
 
@@ -70,7 +75,9 @@ public record ScoreTable(List<Line> lines, long missing, List<String> notes) {
                     if (score.isEmpty()) {
                         missing[0]++;
                     } else {
-                        lines.add(new Line(row.line(), new ScoreRow(cow, date, score.getAsDouble(), scorer, leg)));
+                        String scale = same.computeIfAbsent(row.text("scale"), k -> k);
+                        lines.add(
+                                new Line(row.line(), new ScoreRow(cow, date, score.getAsDouble(), scorer, leg), scale));
                     }
                 },
                 refused);

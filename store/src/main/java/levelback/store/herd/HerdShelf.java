@@ -13,6 +13,12 @@ public interface HerdShelf {
 
     void put(Herd herd);
 
+    /** Adds a herd of which nobody has said on which scale it is scored; the record's scale is what the desk offers. */
+    void putWithoutChosenScale(Herd herd);
+
+    /** Whether somebody has said on which scale the herd is scored. */
+    boolean scaleIsChosen(HerdId herd);
+
     /** Scales in the book: those in use and those of its owner's own making. */
     List<GaitScale> scales();
 
@@ -47,6 +53,9 @@ public interface HerdShelf {
      */
     void put(Cow cow, LocalDate from);
 
+    /** Every number that a cow of the herd carries or carried, oldest first. */
+    List<NumberSpan> numbersOf(HerdId herd);
+
     /** Ends her number with a day, so that another cow may carry it from the next day on. */
     void endNumber(CowId cow, LocalDate lastDay);
 
@@ -73,6 +82,9 @@ public interface HerdShelf {
 
     /** Scores in force of a cow, oldest visit first. */
     List<Score> scoresOf(CowId cow);
+
+    /** Scores of a herd that a later one superseded, oldest first. */
+    List<Score> supersededScoresOf(HerdId herd);
 
     void put(Tag tag);
 

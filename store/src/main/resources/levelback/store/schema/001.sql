@@ -65,6 +65,8 @@ CREATE TABLE herd (
     name TEXT NOT NULL,
     zone TEXT NOT NULL,
     scale INTEGER NOT NULL REFERENCES scale (n),
+    -- 0 while nobody has said which scale the herd is scored on: it is then never guessed for scores that come in
+    scale_chosen INTEGER NOT NULL DEFAULT 1 CHECK (scale_chosen IN (0, 1)),
     cows_in_milk INTEGER CHECK (cows_in_milk >= 0)
 ) STRICT;
 

@@ -19,6 +19,7 @@ import levelback.store.herd.CowId;
 import levelback.store.herd.Herd;
 import levelback.store.herd.HerdId;
 import levelback.store.herd.HerdShelf;
+import levelback.store.herd.NumberSpan;
 import levelback.store.herd.Person;
 import levelback.store.herd.PersonId;
 import levelback.store.herd.Score;
@@ -47,12 +48,14 @@ final class SqliteHerdShelf implements HerdShelf {
             FROM cow c JOIN herd h ON h.n = c.herd
             WHERE c.gone = 0 AND\s""";
 
-    private static final String SCORE = """
+    private static final String SCORE_ROWS = """
             SELECT s.uuid, c.uuid AS cow, v.uuid AS visit, p.uuid AS pass, w.uuid AS scorer, s.leg, k.id AS scale,
                 s.level, s.at_us, s.seen
             FROM score s JOIN cow c ON c.n = s.cow JOIN visit v ON v.n = s.visit LEFT JOIN pass p ON p.n = s.pass
                 JOIN person w ON w.n = s.scorer JOIN scale k ON k.n = s.scale
-            WHERE s.gone = 0 AND s.in_force = 1 AND\s""";
+            WHERE s.gone = 0 AND s.in_force = %d AND\s""";
+
+    private static final String SCORE = SCORE_ROWS.formatted(1);
 
     private final Connections connections;
 
@@ -76,18 +79,38 @@ final class SqliteHerdShelf implements HerdShelf {
 
     @Override
     public void put(Herd herd) {
+        put(herd, true);
+    }
+
+    @Override
+    public void putWithoutChosenScale(Herd herd) {
+        put(herd, false);
+    }
+
+    @Override
+    public boolean scaleIsChosen(HerdId herd) {
+        return connections.read(h -> h.createQuery(
+                        "SELECT EXISTS (SELECT 1 FROM herd WHERE uuid = :herd AND scale_chosen = 1 AND gone = 0)")
+                .bind("herd", herd.uuid().toString())
+                .mapTo(Boolean.class)
+                .one());
+    }
+
+    private void put(Herd herd, boolean chosen) {
         connections.write(NOBODY, "Herd " + herd.name(), pen -> {
             requireScale(pen, herd.scaleId());
             return pen.run(
                     """
-                    INSERT INTO herd (uuid, name, zone, scale, cows_in_milk)
-                    VALUES (?, ?, ?, (SELECT n FROM scale WHERE id = ? AND gone = 0), ?)
+                    INSERT INTO herd (uuid, name, zone, scale, scale_chosen, cows_in_milk)
+                    VALUES (?, ?, ?, (SELECT n FROM scale WHERE id = ? AND gone = 0), ?, ?)
                     ON CONFLICT (uuid) DO UPDATE SET gone = 0, name = excluded.name, zone = excluded.zone,
-                        scale = excluded.scale, cows_in_milk = excluded.cows_in_milk""",
+                        scale = excluded.scale, scale_chosen = excluded.scale_chosen,
+                        cows_in_milk = excluded.cows_in_milk""",
                     herd.id().uuid().toString(),
                     herd.name(),
                     herd.zone().getId(),
                     herd.scaleId(),
+                    chosen,
                     Columns.argument(herd.cowsInMilk()));
         });
     }
@@ -170,11 +193,7 @@ final class SqliteHerdShelf implements HerdShelf {
 
     /** A published scale comes into the book, with its level texts, when it is first used there. */
     private static void requireScale(Pen pen, String id) {
-        boolean there = pen.handle()
-                .createQuery("SELECT EXISTS (SELECT 1 FROM scale WHERE id = :id AND gone = 0)")
-                .bind("id", id)
-                .mapTo(Boolean.class)
-                .one();
+        boolean there = pen.any("SELECT 1 FROM scale WHERE id = ? AND gone = 0", id);
         if (!there) {
             write(
                     pen,
@@ -294,6 +313,22 @@ final class SqliteHerdShelf implements HerdShelf {
     }
 
     @Override
+    public List<NumberSpan> numbersOf(HerdId herd) {
+        return connections.read(h -> h.createQuery("""
+                        SELECT c.uuid, k.number, k.from_day, k.until_day
+                        FROM cow_number k JOIN cow c ON c.n = k.cow AND c.gone = 0
+                        WHERE k.gone = 0 AND k.herd = (SELECT n FROM herd WHERE uuid = :herd)
+                        ORDER BY k.from_day, k.n""")
+                .bind("herd", herd.uuid().toString())
+                .map((rs, ctx) -> new NumberSpan(
+                        new CowId(Columns.uuid(rs, "uuid")),
+                        rs.getString("number"),
+                        Columns.day(rs, "from_day"),
+                        Columns.dayIfAny(rs, "until_day")))
+                .list());
+    }
+
+    @Override
     public void endNumber(CowId cow, LocalDate lastDay) {
         connections.write(
                 NOBODY,
@@ -406,6 +441,14 @@ final class SqliteHerdShelf implements HerdShelf {
         return connections.read(
                 h -> scores(h.createQuery(SCORE + "s.cow = (SELECT n FROM cow WHERE uuid = :cow) ORDER BY v.day, s.n")
                         .bind("cow", cow.uuid().toString())));
+    }
+
+    @Override
+    public List<Score> supersededScoresOf(HerdId herd) {
+        return connections.read(h -> scores(h.createQuery(SCORE_ROWS.formatted(0)
+                        + "s.visit IN (SELECT n FROM visit WHERE herd = (SELECT n FROM herd WHERE uuid = :herd))"
+                        + " ORDER BY s.n")
+                .bind("herd", herd.uuid().toString())));
     }
 
     private static List<Score> scores(Query query) {
