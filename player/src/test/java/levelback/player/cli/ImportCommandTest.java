@@ -199,9 +199,7 @@ class ImportCommandTest {
 
     @Test
     void takesCowsAndFillsInWhatIsNew() throws IOException {
-        Path cows = file(
-                "cows.csv",
-                """
+        Path cows = file("cows.csv", """
                 cow,official_id,tag,name,birth,calving,parity
                 0412,DE 09 1,276000000000412,Berta,2021-05-01,2025-12-02,3
                 77,,,,,,
@@ -275,9 +273,7 @@ class ImportCommandTest {
 
     @Test
     void takesGateReadsInAnyOffset() throws IOException {
-        Path reads = file(
-                "reads.csv",
-                """
+        Path reads = file("reads.csv", """
                 time,tag,reader,note
                 2026-03-14T05:47:16.420Z,999000000000042,RACE1,x
                 2026-03-14T06:47:29+01:00,999000000000117,RACE1,
