@@ -14,7 +14,6 @@ import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
-import levelback.player.theme.KeyCap;
 import levelback.player.theme.Style;
 
 /** A question with numbered answers, asked in the page itself: a digit or a click answers, Esc closes. */
@@ -52,7 +51,7 @@ final class ChoicePanel extends VBox {
         for (int i = 0; i < answers.size(); i++) {
             int answer = i;
             Button key = Parts.key("", "", () -> chosen.accept(answer));
-            HBox box = new HBox(8, new KeyCap(Integer.toString(i + 1)), Parts.label(answers.get(i)));
+            HBox box = new HBox(8, Parts.cap(Integer.toString(i + 1)), Parts.plain(answers.get(i)));
             box.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
             key.setGraphic(box);
             key.setAccessibleText(answers.get(i));

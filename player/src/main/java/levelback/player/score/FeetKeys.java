@@ -44,7 +44,7 @@ final class FeetKeys extends GridPane {
             claw.setScaleX(LARGER);
             claw.setScaleY(LARGER);
             StackPane foot = new StackPane(new Group(claw), new LegChip(leg));
-            KeyCap cap = new KeyCap(KeySet.cap(leg));
+            KeyCap cap = Parts.cap(KeySet.cap(leg));
             HBox box = leg.isLeft() ? new HBox(5, cap, foot) : new HBox(5, foot, cap);
             box.setAlignment(Pos.CENTER);
             Button key = new Button();

@@ -77,7 +77,7 @@ final class JudgePanel extends VBox {
         lower.setSpacing(low ? 4 : 8);
         scoreKeys.setLow(low);
         signKeys.setLow(low);
-        feet.setVgap(low ? 1 : 6);
+        feet.setVgap(low ? 3 : 6);
     }
 
     void show(ScoreViewModel.State.OnPass on) {

@@ -7,6 +7,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import levelback.player.theme.KeyCap;
 import levelback.player.theme.Keys;
 
 /** Small pieces that the page's columns share. */
@@ -18,6 +19,18 @@ final class Parts {
         Label label = new Label(text);
         label.getStyleClass().addAll(styles);
         return label;
+    }
+
+    /** A key cap that keeps its width in a tight key. */
+    static KeyCap cap(String key) {
+        KeyCap cap = new KeyCap(key);
+        cap.setStyle("-fx-min-width: " + (key.length() > 1 ? 32 : 22) + ";");
+        return cap;
+    }
+
+    /** Words on a key that are read, not shouted. */
+    static Label plain(String text) {
+        return label(text, "lb-plain");
     }
 
     static Region space() {

@@ -94,6 +94,7 @@ final class QueuePanel extends VBox {
             number.setMinWidth(0);
             mark.setMinWidth(Region.USE_PREF_SIZE);
             box.getStyleClass().add(Style.ROW);
+            setPrefWidth(0);
             setOnMouseClicked(e -> {
                 QueueRow row = getItem();
                 if (row != null) {

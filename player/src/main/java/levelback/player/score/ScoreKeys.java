@@ -14,7 +14,6 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import levelback.player.score.ScoreReader.PassSheet;
-import levelback.player.theme.KeyCap;
 import levelback.player.theme.ScoreTile;
 import levelback.player.theme.Style;
 import levelback.scoring.scale.GaitScale;
@@ -32,12 +31,15 @@ final class ScoreKeys extends VBox {
     private final HBox history = new HBox(8);
     private final List<Button> byLevel = new ArrayList<>();
     private @Nullable GaitScale scale;
+    private @Nullable PassSheet shown;
     private boolean low;
 
     ScoreKeys(DoubleConsumer give) {
         super(8);
         this.give = give;
-        HBox head = new HBox(8, Parts.label(Words.of("score.head"), Style.HEAD), scaleName);
+        Label title = Parts.label(Words.of("score.head"), Style.HEAD);
+        title.setMinWidth(javafx.scene.layout.Region.USE_PREF_SIZE);
+        HBox head = new HBox(8, title, scaleName);
         head.setAlignment(Pos.BASELINE_LEFT);
         history.setAlignment(Pos.CENTER_LEFT);
         history.setMinHeight(40);
@@ -52,14 +54,16 @@ final class ScoreKeys extends VBox {
             keys.setSpacing(low ? 4 : 6);
             history.setMinHeight(low ? 32 : 40);
             GaitScale now = scale;
+            PassSheet sheet = shown;
             scale = null;
-            if (now != null) {
-                build(now);
+            if (now != null && sheet != null) {
+                show(now, sheet);
             }
         }
     }
 
     void show(GaitScale of, PassSheet sheet) {
+        shown = sheet;
         build(of);
         OptionalDouble mine =
                 sheet.mine().map(s -> OptionalDouble.of(s.level())).orElse(OptionalDouble.empty());
@@ -104,14 +108,15 @@ final class ScoreKeys extends VBox {
         double high = many ? (low ? 24 : 32) : of.levels().size() == 5 ? (low ? 38 : 50) : (low ? 45 : 64);
         NumberFormat number = NumberFormat.getNumberInstance();
         for (ScaleLevel level : of.levels()) {
-            Label text = Parts.label(level.text());
+            Label text = Parts.plain(level.text());
+            text.setStyle(low ? "-fx-font-size: 12px;" : "");
             text.setWrapText(true);
             text.setMinWidth(0);
             text.setMaxWidth(Double.MAX_VALUE);
             HBox.setHgrow(text, Priority.ALWAYS);
             boolean whole = level.value() == Math.rint(level.value());
-            KeyCap cap =
-                    new KeyCap(whole ? number.format(level.value()) : number.format(Math.floor(level.value())) + " .");
+            Label cap =
+                    Parts.cap(whole ? number.format(level.value()) : number.format(Math.floor(level.value())) + " .");
             double tile = many ? (low ? 18 : 22) : low ? 28 : 34;
             HBox box = new HBox(12, new ScoreTile(of, OptionalDouble.of(level.value()), tile), text, cap);
             box.setAlignment(Pos.CENTER_LEFT);

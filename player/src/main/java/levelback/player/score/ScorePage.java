@@ -513,6 +513,7 @@ public final class ScorePage implements Page {
 
     @Override
     public void close() {
+        model.close();
         player.close();
         films.shutdownNow();
     }

@@ -133,6 +133,7 @@ public final class ScoreViewModel {
     private final Map<RecordingId, Clip> clips = new LinkedHashMap<>();
     private final Set<Opened> opened = new HashSet<>();
 
+    private boolean closed;
     private long newestReading;
     private long newestFilm;
     private Optional<VisitId> deskVisit = Optional.empty();
@@ -175,8 +176,18 @@ public final class ScoreViewModel {
         return film.getReadOnlyProperty();
     }
 
+    /** Reads and shows nothing more. */
+    public void close() {
+        closed = true;
+        newestReading++;
+        newestFilm++;
+    }
+
     /** Reads the book again; stays with the pass on show where it still is. */
     public void load() {
+        if (closed) {
+            return;
+        }
         Optional<Herd> herd = desk.herd();
         if (herd.isEmpty()) {
             newestReading++;

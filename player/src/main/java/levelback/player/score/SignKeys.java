@@ -7,11 +7,11 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
+import javafx.scene.control.Label;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
-import levelback.player.theme.KeyCap;
 import levelback.player.theme.LegChip;
 import levelback.player.theme.Style;
 import levelback.scoring.scale.Sign;
@@ -40,16 +40,18 @@ final class SignKeys extends VBox {
         for (Sign sign : ScoreViewModel.signs()) {
             HBox chips = new HBox(2);
             chips.setAlignment(Pos.CENTER_RIGHT);
-            HBox box = new HBox(
-                    7, new KeyCap(keySet.cap(sign)), Parts.label(Words.of("sign." + sign.key())), Parts.space(), chips);
+            Label text = Parts.plain(Words.of("sign." + sign.key()));
+            text.setMinWidth(0);
+            chips.setMinWidth(javafx.scene.layout.Region.USE_PREF_SIZE);
+            HBox box = new HBox(5, Parts.cap(keySet.cap(sign)), text, Parts.space(), chips);
             box.setAlignment(Pos.CENTER_LEFT);
             box.setMinWidth(0);
             Button key = Parts.key("", "", () -> tag.accept(sign));
             key.setGraphic(box);
-            key.setStyle("-fx-padding: 3 7 3 7;");
+            key.setStyle("-fx-padding: 3 5 3 5;");
             key.setMaxWidth(Double.MAX_VALUE);
             key.setMinWidth(0);
-            box.prefWidthProperty().bind(key.widthProperty().subtract(16));
+            box.prefWidthProperty().bind(key.widthProperty().subtract(12));
             key.setId("score-sign-" + sign.key());
             keys.put(sign, key);
             legs.put(sign, chips);
@@ -63,7 +65,7 @@ final class SignKeys extends VBox {
     void setLow(boolean low) {
         setSpacing(low ? 5 : 8);
         grid.setVgap(low ? 3 : 4);
-        keys.values().forEach(key -> key.setStyle("-fx-padding: 2 7 2 7; -fx-min-height: " + (low ? 27 : 32) + ";"));
+        keys.values().forEach(key -> key.setStyle("-fx-padding: 2 5 2 5; -fx-min-height: " + (low ? 27 : 32) + ";"));
     }
 
     void show(List<Tag> tags) {

@@ -182,7 +182,9 @@ public final class Strip extends Region {
             stance(g, content, scale, stance, middle, Math.min(24, line - 6));
         }
         if (content.stances().isEmpty()) {
-            quiet(g, "noFootfalls", (GUTTER + width - RIGHT) / 2, RULER + line * 2);
+            // On the side where the playhead is not.
+            double share = scale.x(playheadUs) > (GUTTER + width) / 2 ? 0.25 : 0.75;
+            quiet(g, "noFootfalls", GUTTER + (width - RIGHT - GUTTER) * share, RULER + line * 2);
         }
         if (content.curves().isEmpty()) {
             text(g, "–", GUTTER + 4, (curveTop + remarkTop) / 2, Role.INK3, small);
