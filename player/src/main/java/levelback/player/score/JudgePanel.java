@@ -73,7 +73,7 @@ final class JudgePanel extends VBox {
 
     void setLow(boolean low) {
         setSpacing(low ? 5 : 8);
-        setPadding(new Insets(low ? 6 : 10, 14, low ? 6 : 10, 14));
+        setPadding(new Insets(low ? 6 : 10, low ? 10 : 14, low ? 6 : 10, low ? 10 : 14));
         lower.setSpacing(low ? 4 : 8);
         scoreKeys.setLow(low);
         signKeys.setLow(low);

@@ -89,11 +89,12 @@ final class QueuePanel extends VBox {
 
         Row() {
             setStyle("-fx-padding: 0; -fx-background-color: transparent;");
-            ordinal.setMinWidth(24);
-            ordinal.setPrefWidth(24);
+            ordinal.setMinWidth(26);
+            ordinal.setPrefWidth(26);
             number.setMinWidth(0);
             mark.setMinWidth(Region.USE_PREF_SIZE);
             box.getStyleClass().add(Style.ROW);
+            box.setStyle("-fx-spacing: 6; -fx-padding: 0 8 0 10;");
             setPrefWidth(0);
             setOnMouseClicked(e -> {
                 QueueRow row = getItem();

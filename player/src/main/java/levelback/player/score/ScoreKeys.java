@@ -118,17 +118,17 @@ final class ScoreKeys extends VBox {
             Label cap =
                     Parts.cap(whole ? number.format(level.value()) : number.format(Math.floor(level.value())) + " .");
             double tile = many ? (low ? 18 : 22) : low ? 28 : 34;
-            HBox box = new HBox(12, new ScoreTile(of, OptionalDouble.of(level.value()), tile), text, cap);
+            HBox box = new HBox(low ? 8 : 12, new ScoreTile(of, OptionalDouble.of(level.value()), tile), text, cap);
             box.setAlignment(Pos.CENTER_LEFT);
             Button key = Parts.key("", "", () -> give.accept(level.value()));
             key.setGraphic(box);
             key.setPadding(new Insets(2, 10, 2, 12));
-            key.setStyle("-fx-padding: 1 10 1 12; -fx-min-height: " + high + ";");
+            key.setStyle((low ? "-fx-padding: 1 6 1 8;" : "-fx-padding: 1 10 1 12;") + "-fx-min-height: " + high + ";");
             key.setMinHeight(high);
             key.setPrefHeight(high);
             key.setMaxWidth(Double.MAX_VALUE);
             key.setMinWidth(0);
-            box.prefWidthProperty().bind(key.widthProperty().subtract(24));
+            box.prefWidthProperty().bind(key.widthProperty().subtract(low ? 16 : 24));
             box.setMinWidth(0);
             key.setAccessibleText(Words.of("score.accessible", Words.level(level.value()), level.text()));
             key.setId("score-level-" + Words.level(level.value()));

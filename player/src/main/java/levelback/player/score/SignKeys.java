@@ -43,7 +43,7 @@ final class SignKeys extends VBox {
             Label text = Parts.plain(Words.of("sign." + sign.key()));
             text.setMinWidth(0);
             chips.setMinWidth(javafx.scene.layout.Region.USE_PREF_SIZE);
-            HBox box = new HBox(5, Parts.cap(keySet.cap(sign)), text, Parts.space(), chips);
+            HBox box = new HBox(4, Parts.cap(keySet.cap(sign)), text, Parts.space(), chips);
             box.setAlignment(Pos.CENTER_LEFT);
             box.setMinWidth(0);
             Button key = Parts.key("", "", () -> tag.accept(sign));
@@ -51,7 +51,7 @@ final class SignKeys extends VBox {
             key.setStyle("-fx-padding: 3 5 3 5;");
             key.setMaxWidth(Double.MAX_VALUE);
             key.setMinWidth(0);
-            box.prefWidthProperty().bind(key.widthProperty().subtract(12));
+            box.prefWidthProperty().bind(key.widthProperty().subtract(10));
             key.setId("score-sign-" + sign.key());
             keys.put(sign, key);
             legs.put(sign, chips);
@@ -65,7 +65,8 @@ final class SignKeys extends VBox {
     void setLow(boolean low) {
         setSpacing(low ? 5 : 8);
         grid.setVgap(low ? 3 : 4);
-        keys.values().forEach(key -> key.setStyle("-fx-padding: 2 5 2 5; -fx-min-height: " + (low ? 27 : 32) + ";"));
+        keys.values().forEach(key -> key.setStyle((low ? "-fx-font-size: 12px;" : "")
+                + "-fx-padding: 2 4 2 4; -fx-min-height: " + (low ? 27 : 32) + ";"));
     }
 
     void show(List<Tag> tags) {
