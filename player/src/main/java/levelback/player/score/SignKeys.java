@@ -65,8 +65,9 @@ final class SignKeys extends VBox {
     void setLow(boolean low) {
         setSpacing(low ? 5 : 8);
         grid.setVgap(low ? 3 : 4);
-        keys.values().forEach(key -> key.setStyle((low ? "-fx-font-size: 12px;" : "")
-                + "-fx-padding: 2 4 2 4; -fx-min-height: " + (low ? 27 : 32) + ";"));
+        keys.values()
+                .forEach(key -> key.setStyle((low ? "-fx-font-size: 12px;" : "")
+                        + "-fx-padding: 2 4 2 4; -fx-min-height: " + (low ? 27 : 32) + ";"));
     }
 
     void show(List<Tag> tags) {

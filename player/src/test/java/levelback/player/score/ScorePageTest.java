@@ -132,7 +132,8 @@ class ScorePageTest {
     }
 
     private void press(KeyCode code, boolean shift) throws Exception {
-        Fx.run(() -> page.key(new KeyEvent(KeyEvent.KEY_PRESSED, "", code.getChar(), code, shift, false, false, false)));
+        Fx.run(() ->
+                page.key(new KeyEvent(KeyEvent.KEY_PRESSED, "", code.getChar(), code, shift, false, false, false)));
     }
 
     private void press(KeyCode... codes) throws Exception {
@@ -150,7 +151,8 @@ class ScorePageTest {
     }
 
     private void untilShown(int frame) throws Exception {
-        until(() -> page.player().shownFrame() == frame && page.picture().pixels().isPresent());
+        until(() ->
+                page.player().shownFrame() == frame && page.picture().pixels().isPresent());
     }
 
     private State.OnPass on() throws Exception {
@@ -291,10 +293,12 @@ class ScorePageTest {
         Fx.run(page::bookChanged);
         untilShown(0);
         layout();
-        assertThat(seen()).noneMatch(text -> text.contains("now open") || text.contains("Mar") || text.contains("block on"));
+        assertThat(seen())
+                .noneMatch(text -> text.contains("now open") || text.contains("Mar") || text.contains("block on"));
         // The four tiles of the keys, and no other.
         assertThat(tiles()).isEqualTo(4);
-        assertThat(Fx.get(() -> scene.lookup("#score-sign-stiff-joints").getStyleClass())).doesNotContain("lb-chosen");
+        assertThat(Fx.get(() -> scene.lookup("#score-sign-stiff-joints").getStyleClass()))
+                .doesNotContain("lb-chosen");
         press(KeyCode.DIGIT1);
         layout();
         assertThat(tiles()).isEqualTo(4);
@@ -308,7 +312,8 @@ class ScorePageTest {
         layout();
         assertThat(on().sheet().pass().id()).isEqualTo(passes.get(1).id());
         assertThat(tiles()).isEqualTo(4);
-        assertThat(seen()).noneMatch(text -> text.contains("now open") || text.contains("Mar") || text.contains("block on"));
+        assertThat(seen())
+                .noneMatch(text -> text.contains("now open") || text.contains("Mar") || text.contains("block on"));
     }
 
     private static State.OnPass on(ScorePage page) {
@@ -364,21 +369,45 @@ class ScorePageTest {
                 films.resolve("phone.mp4"), "-display_rotation", "90", "-i", "file:" + film, "-c", "copy");
         Path uneven = TestFilms.make(
                 films.resolve("uneven.mp4"),
-                "-i", "file:" + film,
-                "-vf", "select=not(eq(mod(n\\,3)\\,1))", "-fps_mode", "vfr",
-                "-c:v", "mpeg4", "-bf", "2");
+                "-i",
+                "file:" + film,
+                "-vf",
+                "select=not(eq(mod(n\\,3)\\,1))",
+                "-fps_mode",
+                "vfr",
+                "-c:v",
+                "mpeg4",
+                "-bf",
+                "2");
         Path one = TestFilms.make(
-                films.resolve("one.mp4"), "-f", "lavfi", "-i", "testsrc2=size=320x240:rate=25", "-frames:v", "1",
-                "-c:v", "mpeg4");
+                films.resolve("one.mp4"),
+                "-f",
+                "lavfi",
+                "-i",
+                "testsrc2=size=320x240:rate=25",
+                "-frames:v",
+                "1",
+                "-c:v",
+                "mpeg4");
         Path large = TestFilms.make(
-                films.resolve("large.mp4"), "-f", "lavfi", "-i", "testsrc2=size=3840x2160:rate=25", "-frames:v", "6",
-                "-c:v", "mpeg4");
+                films.resolve("large.mp4"),
+                "-f",
+                "lavfi",
+                "-i",
+                "testsrc2=size=3840x2160:rate=25",
+                "-frames:v",
+                "6",
+                "-c:v",
+                "mpeg4");
         for (Path any : List.of(rotated, uneven, one, large)) {
             Fx.run(() -> page.takeFiles(List.of(any)));
             until(() -> page.model().stateProperty().get() instanceof State.Marking m
                     && m.sheet().recording().file().getFileName().equals(any.getFileName()));
             int last = Clip.open(any, () -> false).facts().frameCount() - 1;
-            until(() -> page.player().clip().map(c -> c.facts().file().getFileName()).equals(Optional.of(any.getFileName())));
+            until(() -> page.player()
+                    .clip()
+                    .map(c -> c.facts().file().getFileName())
+                    .equals(Optional.of(any.getFileName())));
             press(KeyCode.END);
             untilShown(last);
             assertThat(onScreen()).as(any.toString()).isEqualTo(decoded(any, last));
@@ -389,18 +418,30 @@ class ScorePageTest {
 
     @Test
     void picturesOfThePage() throws Exception {
-        Path source = Optional.ofNullable(System.getProperty("levelback.look.film")).map(Path::of).orElse(film);
+        Path source = Optional.ofNullable(System.getProperty("levelback.look.film"))
+                .map(Path::of)
+                .orElse(film);
         List<Pass> passes = passes(source, 0, 49, 50, 99, 100, 129, 130, 159);
-        Cow cow = book.herd().cow(passes.get(0).cow().orElseThrow(), LocalDate.of(2026, 4, 14)).orElseThrow();
+        Cow cow = book.herd()
+                .cow(passes.get(0).cow().orElseThrow(), LocalDate.of(2026, 4, 14))
+                .orElseThrow();
         book.herd()
                 .put(
                         new Cow(
-                                cow.id(), cow.herd(), cow.number(), Optional.of("Thimble"), Optional.empty(),
-                                Optional.empty(), Optional.empty(), Optional.of(LocalDate.of(2026, 1, 8)),
-                                OptionalInt.of(3), ""),
+                                cow.id(),
+                                cow.herd(),
+                                cow.number(),
+                                Optional.of("Thimble"),
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.of(LocalDate.of(2026, 1, 8)),
+                                OptionalInt.of(3),
+                                ""),
                         LocalDate.of(2026, 1, 1));
         for (int i = 1; i < 5; i++) {
-            Visit visit = book.herd().visitOn(herd.id(), LocalDate.of(2026, 4, 14).minusWeeks(2L * i));
+            Visit visit =
+                    book.herd().visitOn(herd.id(), LocalDate.of(2026, 4, 14).minusWeeks(2L * i));
             give(passes.get(0), visit, anna, i > 2 ? 1 : 2, Instant.parse("2026-03-31T10:00:00Z"));
         }
         Fx.run(page::bookChanged);
@@ -479,8 +520,24 @@ class ScorePageTest {
         Fx.run(() -> {
             javafx.geometry.Point2D at = node.localToScene(x, y);
             node.fireEvent(new MouseEvent(
-                    MouseEvent.MOUSE_PRESSED, at.getX(), at.getY(), at.getX(), at.getY(), MouseButton.PRIMARY, 1,
-                    false, false, false, false, true, false, false, false, false, true, null));
+                    MouseEvent.MOUSE_PRESSED,
+                    at.getX(),
+                    at.getY(),
+                    at.getX(),
+                    at.getY(),
+                    MouseButton.PRIMARY,
+                    1,
+                    false,
+                    false,
+                    false,
+                    false,
+                    true,
+                    false,
+                    false,
+                    false,
+                    false,
+                    true,
+                    null));
         });
     }
 
@@ -515,7 +572,10 @@ class ScorePageTest {
     private static int count(Node node) {
         int own = node instanceof ScoreTile ? 1 : 0;
         return node instanceof Parent parent
-                ? own + parent.getChildrenUnmodifiable().stream().mapToInt(ScorePageTest::count).sum()
+                ? own
+                        + parent.getChildrenUnmodifiable().stream()
+                                .mapToInt(ScorePageTest::count)
+                                .sum()
                 : own;
     }
 }
