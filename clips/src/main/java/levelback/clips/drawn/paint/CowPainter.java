@@ -213,7 +213,7 @@ final class CowPainter {
 
     private void ear(Canvas canvas, View view, BodyPose body, int layer, float gain, boolean near) {
         Spot poll = body.poll();
-        double turn = body.headRad() + Math.PI + (near ? .60 : .35) - body.earRad() * (near ? 1 : -1);
+        double turn = body.headRad() + Math.PI + (near ? .60 : .42) - body.earRad() * (near ? 1 : -1);
         double c = Math.cos(turn);
         double s = Math.sin(turn);
         double hc = Math.cos(body.headRad());
@@ -228,7 +228,9 @@ final class CowPainter {
         };
         List<Spot> spots = new ArrayList<>();
         for (int i = 0; i < shape.length; i += 2) {
-            spots.add(at(rootX, rootY, c, s, shape[i], shape[i + 1]));
+            // The far one is half behind the poll.
+            double f = near ? 1 : .62;
+            spots.add(at(rootX, rootY, c, s, f * shape[i], f * shape[i + 1]));
         }
         Spline.Path path = Spline.through(spots, true, 4);
         view.project(path, 0);
@@ -239,6 +241,9 @@ final class CowPainter {
             for (int y = 0; y < box.height; y++) {
                 double dy = view.heightAt(y + box.top) - rootY;
                 for (int x = 0; x < box.width; x++) {
+                    if (box.share[box.rowStart(y) + x] <= .004f) {
+                        continue;
+                    }
                     double dx = view.forwardAt(x + box.left) - rootX;
                     double u = c * dx + s * dy;
                     double v = -s * dx + c * dy;
@@ -305,6 +310,9 @@ final class CowPainter {
         for (int y = 0; y < box.height; y++) {
             double ym = view.heightAt(y + box.top) - body.upM(-.45);
             for (int x = 0; x < box.width; x++) {
+                if (box.share[box.rowStart(y) + x] <= .004f) {
+                    continue;
+                }
                 double xm = view.forwardAt(x + box.left) - body.udderM();
                 double lamp = view.lampSide() * (xm + .42) / .27;
                 double low = (ym - .70) / .20;
@@ -360,6 +368,9 @@ final class CowPainter {
             double white = Grain.ease(.80, .70, ym);
             double centreX = tailX(centre, ym);
             for (int x = 0; x < box.width; x++) {
+                if (box.share[box.rowStart(y) + x] <= .004f) {
+                    continue;
+                }
                 double xm = view.forwardAt(x + box.left);
                 double strand = .05 * white * Math.sin(900 * xm + 23 * Math.sin(9 * ym));
                 double across = ym < 1.32 ? Math.max(-1.3, Math.min(1.3, (xm - centreX) / .026)) : 0;

@@ -12,6 +12,11 @@ final class LimbPainter {
     private static final int HOOF = Texture.bgr(44, 52, 60);
     private static final int WALL = Texture.bgr(104, 108, 110);
 
+    private static final int ACROSS_STEPS = 64;
+    private static final int STATION_STEPS = 16;
+    private static final int STATIONS = 15;
+    private final float[] foreLight;
+    private final float[] hindLight;
     private final Canvas canvas;
     private final View view;
     private final Texture coat;
@@ -22,6 +27,27 @@ final class LimbPainter {
         this.view = view;
         this.coat = coat;
         this.gain = gain;
+        foreLight = lights(true, view.lampSide());
+        hindLight = lights(false, view.lampSide());
+    }
+
+    private static final float[][] LIGHTS = {
+        lightTable(false, -1), lightTable(true, -1), lightTable(false, 1), lightTable(true, 1)
+    };
+
+    private static float[] lights(boolean fore, int lampSide) {
+        return LIGHTS[(lampSide + 1) + (fore ? 1 : 0)];
+    }
+
+    private static float[] lightTable(boolean fore, int lampSide) {
+        float[] table = new float[(STATIONS * STATION_STEPS + 1) * (ACROSS_STEPS + 1)];
+        for (int i = 0; i <= STATIONS * STATION_STEPS; i++) {
+            for (int k = 0; k <= ACROSS_STEPS; k++) {
+                table[i * (ACROSS_STEPS + 1) + k] =
+                        light(fore, 2f * k / ACROSS_STEPS - 1, (float) i / STATION_STEPS, lampSide);
+            }
+        }
+        return table;
     }
 
     /**
@@ -105,7 +131,7 @@ final class LimbPainter {
     /** Near limbs fade into the trunk. */
     private void fade(Leg leg, int layer) {
         Coverage c = canvas.coverage;
-        double low = leg.isFore() ? .92 : 1.00;
+        double low = leg.isFore() ? .90 : .94;
         double high = leg.isFore() ? 1.16 : 1.24;
         int trunk = (layer & ~15) + CowPainter.TRUNK;
         for (int y = 0; y < c.height; y++) {
@@ -147,7 +173,7 @@ final class LimbPainter {
             double x = path.x[i] + .10 * (path.x[i] - other.x[i]);
             double y = path.y[i] + .10 * (path.y[i] - other.y[i]);
             double restY = restPath.y[i];
-            double own = Grain.ease(leg.isFore() ? 1.02 : 1.08, leg.isFore() ? .64 : .62, restY);
+            double own = Grain.ease(leg.isFore() ? .96 : .98, leg.isFore() ? .62 : .58, restY);
             double column = view.column(x, y, side);
             double row = view.row(y, side);
             Spot onTrunk = view.trunkAtRest(column, row);
@@ -176,6 +202,7 @@ final class LimbPainter {
         int right = (int) Math.min(box.left + box.width - 1, Math.ceil(Math.max(a[0], Math.max(b[0], c[0]))));
         int top = (int) Math.max(box.top, Math.floor(Math.min(a[1], Math.min(b[1], c[1]))));
         int bottom = (int) Math.min(box.top + box.height - 1, Math.ceil(Math.max(a[1], Math.max(b[1], c[1]))));
+        float[] lights = leg.isFore() ? foreLight : hindLight;
         for (int y = top; y <= bottom; y++) {
             int row = box.rowStart(y - box.top);
             for (int x = left; x <= right; x++) {
@@ -190,7 +217,9 @@ final class LimbPainter {
                 float across = wa * a[4] + wb * b[4] + wc * c[4];
                 float own = wa * a[5] + wb * b[5] + wc * c[5];
                 float station = wa * a[6] + wb * b[6] + wc * c[6];
-                float limb = light(leg, across, station);
+                int k = (int) ((Math.max(-1, Math.min(1, across)) + 1) * (ACROSS_STEPS / 2) + .5f);
+                int i = (int) (Math.max(0, Math.min(STATIONS, station)) * STATION_STEPS + .5f);
+                float limb = lights[i * (ACROSS_STEPS + 1) + k];
                 float light = coat.lightAt(u, v) * (1 - own) + limb * own;
                 int colour = CowPainter.lit(coat.colourAt(u, v), light * gain);
                 if (!near) {
@@ -202,13 +231,12 @@ final class LimbPainter {
     }
 
     /** Light on a limb: round, lit from the lamp's side, with tendon, grooves and bones. */
-    private float light(Leg leg, float across, float station) {
-        float a = Math.max(-1, Math.min(1, across));
-        float lamp = a * view.lampSide();
+    private static float light(boolean fore, float a, float station, int lampSide) {
+        float lamp = a * lampSide;
         float light = 1.0f + .13f * lamp - .13f * a * a - .24f * a * a * a * a;
         // Lower limbs stand in the shade of the body.
         light *= station < 6 ? .92f : .96f;
-        if (leg.isFore()) {
+        if (fore) {
             light += .11f * bump(station, 6.3f, .55f) * bump(a, .35f, .45f); // carpus
             light -= .10f * bump(station, 7.3f, .35f) * bump(a, -.6f, .5f); // below it
             light -= .15f * bump(a, -.30f, .14f) * within(station, 7.7f, 10.6f); // tendon

@@ -26,7 +26,7 @@ final class LimbShape {
         .17, .20, .175, .115, .080, .058, .052, .056, .042, .032, .034, .043, .036, .046
     };
     private static final double[] HIND_BACK = {
-        .30, .28, .25, .215, .125, .072, .074, .068, .046, .036, .038, .05, .04, .056
+        .275, .272, .25, .215, .125, .072, .074, .068, .046, .036, .038, .05, .04, .056
     };
 
     private static final LimbShape FORE_AT_REST = of(Walker.standing().limb(Leg.LF));
