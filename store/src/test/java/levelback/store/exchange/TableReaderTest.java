@@ -8,7 +8,6 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -189,7 +188,7 @@ class TableReaderTest {
     }
 
     @Test
-    void aQuarterMillionRowsTakeSeconds() {
+    void readsAQuarterMillionRows() {
         StringBuilder text = new StringBuilder("cow,date,score,scorer\n");
         LocalDate start = LocalDate.of(2016, 1, 1);
         for (int i = 0; i < 260_000; i++) {
@@ -200,10 +199,7 @@ class TableReaderTest {
                     .append(i % 4)
                     .append(",A\n");
         }
-        long from = System.nanoTime();
         assertThat(scores(text.toString()).rows()).hasSize(260_000);
-        // Generous for a loaded machine; on a quiet one it is well under a second.
-        assertThat(Duration.ofNanos(System.nanoTime() - from)).isLessThan(Duration.ofSeconds(6));
     }
 
     private static ScoreTable scores(String text) {
