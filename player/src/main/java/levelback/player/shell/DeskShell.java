@@ -3,7 +3,8 @@ package levelback.player.shell;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.LocalTime;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -204,7 +205,7 @@ final class DeskShell implements Desk, AutoCloseable {
             T answer = book.get().step(who, what, writes);
             Situation after = Situation.read(book.get(), wantedHerdNow(), wantedVisitNow());
             Platform.runLater(() -> {
-                sill.savedAt(LocalTime.now(java.time.ZoneId.systemDefault()));
+                sill.savedAt(LocalDateTime.now(ZoneId.systemDefault()));
                 take(after);
                 then.accept(answer);
                 tellPages();
@@ -315,16 +316,32 @@ final class DeskShell implements Desk, AutoCloseable {
                 Platform.runLater(() -> askMissing(path));
                 return;
             }
+            Optional<LocalDateTime> saved = lastChange(path);
             Book opened = mayMake ? Books.openOrCreate(path) : Books.open(path);
             Optional<Book> before = book;
             book = Optional.of(opened);
             before.ifPresent(Book::close);
             Situation first = Situation.read(
                     opened, settings.get(Settings.HERD).flatMap(DeskShell::uuid).map(HerdId::new), Optional.empty());
-            Platform.runLater(() -> opened(path, first));
+            Platform.runLater(() -> {
+                saved.ifPresent(sill::savedAt);
+                opened(path, first);
+            });
         });
         if (!bookOpen) {
             showPage();
+        }
+    }
+
+    /** When a book was last written to; before it is opened, because opening may touch it. */
+    private static Optional<LocalDateTime> lastChange(Path path) {
+        try {
+            return Files.isRegularFile(path)
+                    ? Optional.of(LocalDateTime.ofInstant(
+                            Files.getLastModifiedTime(path).toInstant(), ZoneId.systemDefault()))
+                    : Optional.empty();
+        } catch (java.io.IOException unknown) {
+            return Optional.empty();
         }
     }
 
@@ -412,7 +429,7 @@ final class DeskShell implements Desk, AutoCloseable {
                 message(words.map(said -> Words.of(back ? "undo.done" : "redo.done", said))
                         .orElseGet(() -> Words.of(back ? "undo.nothing" : "redo.nothing")));
                 if (words.isPresent()) {
-                    sill.savedAt(LocalTime.now(java.time.ZoneId.systemDefault()));
+                    sill.savedAt(LocalDateTime.now(ZoneId.systemDefault()));
                     tellPages();
                 }
             });

@@ -55,6 +55,7 @@ public final class DeskWindow {
         }
         Toolkit.start(true);
         UserFolder folder = UserFolder.ofThisUser();
+        FailureLog.only(folder.log());
         Settings settings = Settings.load(folder.settings());
         CountDownLatch closed = new CountDownLatch(1);
         AtomicReference<Throwable> failed = new AtomicReference<>();

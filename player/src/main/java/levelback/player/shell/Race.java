@@ -51,7 +51,7 @@ final class Race extends Region {
         down.setContent("M0 0 H8 L4 6 Z");
         down.getStyleClass().add("lb-menu-mark");
         VBox words = new VBox(herdName, visitLine);
-        HBox block = new HBox(6, words, down);
+        HBox block = new HBox(2, words, down);
         HBox.setHgrow(words, Priority.ALWAYS);
         words.setMaxWidth(Double.MAX_VALUE);
         words.setMinWidth(0);
@@ -61,7 +61,7 @@ final class Race extends Region {
         herd.setGraphic(block);
         herd.setContentDisplay(ContentDisplay.GRAPHIC_ONLY);
         herd.setOnAction(e -> openHerdMenu.run());
-        block.prefWidthProperty().bind(herd.widthProperty().subtract(32));
+        block.prefWidthProperty().bind(herd.widthProperty().subtract(26));
         upper.getStyleClass().add("lb-rail-upper");
         lower.getStyleClass().add("lb-rail-lower");
         getChildren().addAll(upper, lower, herd);

@@ -1,6 +1,8 @@
 package levelback.player.shell;
 
-import java.time.LocalTime;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -74,8 +76,8 @@ final class Sill extends HBox {
         scorer.setVisible(!name.isEmpty());
     }
 
-    void savedAt(LocalTime time) {
-        saved.setText(Words.of("saved", Words.time(time)));
+    void savedAt(LocalDateTime at) {
+        saved.setText(Words.of("saved", Words.moment(at, LocalDate.now(ZoneId.systemDefault()))));
     }
 
     void message(String text) {

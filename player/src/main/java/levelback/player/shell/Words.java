@@ -2,7 +2,7 @@ package levelback.player.shell;
 
 import java.text.MessageFormat;
 import java.time.LocalDate;
-import java.time.LocalTime;
+import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.ResourceBundle;
@@ -26,7 +26,11 @@ final class Words {
         return DateTimeFormatter.ofPattern("EEE d MMM yyyy").format(date);
     }
 
-    static String time(LocalTime time) {
-        return DateTimeFormatter.ofPattern("HH:mm").format(time);
+    /** As {@code 10:41} today, as {@code Wed 09:05} in the last week, with the date before that. */
+    static String moment(LocalDateTime at, LocalDate today) {
+        String pattern = at.toLocalDate().equals(today)
+                ? "HH:mm"
+                : at.toLocalDate().isAfter(today.minusDays(6)) ? "EEE HH:mm" : "d MMM yyyy";
+        return DateTimeFormatter.ofPattern(pattern).format(at);
     }
 }

@@ -56,7 +56,10 @@ public final class NativeLog {
     public static String words(int error) {
         try (BytePointer text = new BytePointer(avutil.AV_ERROR_MAX_STRING_SIZE)) {
             avutil.av_strerror(error, text, avutil.AV_ERROR_MAX_STRING_SIZE);
-            return text.getString(StandardCharsets.UTF_8);
+            // The buffer is longer than the words, and what lies behind their end is anything.
+            String whole = text.getString(StandardCharsets.UTF_8);
+            int end = whole.indexOf(0);
+            return end < 0 ? whole : whole.substring(0, end);
         }
     }
 }
