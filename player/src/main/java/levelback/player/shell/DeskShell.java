@@ -30,6 +30,7 @@ import levelback.player.theme.ErrorBar;
 import levelback.player.theme.Keys;
 import levelback.player.theme.Style;
 import levelback.player.theme.Theme;
+import levelback.player.work.ImportReport;
 import levelback.store.book.Book;
 import levelback.store.book.Books;
 import levelback.store.herd.Cow;
@@ -659,7 +660,30 @@ final class DeskShell implements Desk, AutoCloseable {
             askHerd(Optional.empty());
             return;
         }
-        wishes.cows().ifPresent(table -> message(table.toString()));
+        wishes.cows().ifPresent(this::importCows);
+    }
+
+    /** Takes a table of cows into the herd on show; a bad line is said in one sentence and nothing is taken then. */
+    void importCows(Path table) {
+        Optional<Herd> into = now.herd();
+        String who = scorer().initials();
+        inBackground(() -> {
+            if (book.isEmpty() || into.isEmpty()) {
+                return;
+            }
+            ImportReport report = CowImport.take(book.get(), table, into.get(), who);
+            Situation after = Situation.read(book.get(), wantedHerdNow(), wantedVisitNow());
+            Platform.runLater(() -> {
+                sill.savedAt(LocalDateTime.now(ZoneId.systemDefault()));
+                take(after);
+                message(Words.of(
+                        "import.done",
+                        report.taken(),
+                        report.unchanged(),
+                        report.refused().size()));
+                tellPages();
+            });
+        });
     }
 
     private void askMissing(Path path) {

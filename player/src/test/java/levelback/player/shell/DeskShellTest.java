@@ -227,6 +227,28 @@ class DeskShellTest {
     }
 
     @Test
+    void aTableOfCowsComesInAsOneStepAndABadOneChangesNothing() throws Exception {
+        Path good = Files.writeString(folder.resolve("cows.csv"), "cow;name;calving\n064;Bramble;2026-01-03\n412;Thimble;\n");
+        Path bad = Files.writeString(folder.resolve("bad.csv"), "cow;name;calving\n077;Gusset;3rd of May\n");
+        try (Bench bench = bench()) {
+            bench.firstStart();
+            Fx.run(() -> bench.desk.importCows(bad));
+            bench.settle();
+            VBox errors = bench.find(VBox.class, "errors");
+            assertThat((String) errors.getChildren().get(0).getUserData()).contains("bad.csv").contains("3rd of May");
+            assertThat(bench.desk.now().cows()).isZero();
+            Fx.run(() -> bench.desk.importCows(good));
+            bench.settle();
+            assertThat(bench.desk.now().cows()).isEqualTo(2);
+            Fx.run(() -> bench.desk.findCow("412"));
+            bench.settle();
+            assertThat(bench.page(PageId.TRIM).told).anyMatch(told -> told.startsWith("cow "));
+            bench.press(KeyCode.Z, "ctrl");
+            assertThat(bench.desk.now().cows()).isZero();
+        }
+    }
+
+    @Test
     void aFailedStepIsOneSentenceAndNothingIsWritten() throws Exception {
         try (Bench bench = bench()) {
             bench.firstStart();
