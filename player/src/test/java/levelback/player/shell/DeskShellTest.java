@@ -228,14 +228,17 @@ class DeskShellTest {
 
     @Test
     void aTableOfCowsComesInAsOneStepAndABadOneChangesNothing() throws Exception {
-        Path good = Files.writeString(folder.resolve("cows.csv"), "cow;name;calving\n064;Bramble;2026-01-03\n412;Thimble;\n");
+        Path good = Files.writeString(
+                folder.resolve("cows.csv"), "cow;name;calving\n064;Bramble;2026-01-03\n412;Thimble;\n");
         Path bad = Files.writeString(folder.resolve("bad.csv"), "cow;name;calving\n077;Gusset;3rd of May\n");
         try (Bench bench = bench()) {
             bench.firstStart();
             Fx.run(() -> bench.desk.importCows(bad));
             bench.settle();
             VBox errors = bench.find(VBox.class, "errors");
-            assertThat((String) errors.getChildren().get(0).getUserData()).contains("bad.csv").contains("3rd of May");
+            assertThat((String) errors.getChildren().get(0).getUserData())
+                    .contains("bad.csv")
+                    .contains("3rd of May");
             assertThat(bench.desk.now().cows()).isZero();
             Fx.run(() -> bench.desk.importCows(good));
             bench.settle();
