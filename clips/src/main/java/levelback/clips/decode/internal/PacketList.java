@@ -1,6 +1,7 @@
 package levelback.clips.decode.internal;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
@@ -28,12 +29,18 @@ public final class PacketList {
     private int[] keys = new int[0];
     private boolean changesInMidstream;
     private int endedBy;
+    /** Keys by the container's word that may not show the right picture at once. */
+    private final BitSet uncertain = new BitSet();
+
     private final Map<Long, Integer> byPosition = new HashMap<>();
 
     private PacketList() {}
 
     static PacketList scan(MediaFile file, BooleanSupplier cancelled) throws ClipException {
         PacketList list = new PacketList();
+        H264Entry entry = file.stream().codecpar().codec_id() == avcodec.AV_CODEC_ID_H264
+                ? new H264Entry(file.stream().codecpar())
+                : null;
         long wrap = 1L << Math.min(62, Math.max(1, file.stream().pts_wrap_bits()));
         long lap = 0;
         long lastRaw = NONE;
@@ -60,6 +67,9 @@ public final class PacketList {
                     }
                 }
                 lastRaw = raw;
+            }
+            if (entry != null && (packet.flags() & avcodec.AV_PKT_FLAG_KEY) != 0 && !entry.clean(packet)) {
+                list.uncertain.set(list.count);
             }
             list.add(packet, lap);
         }
@@ -96,7 +106,7 @@ public final class PacketList {
         int[] found = new int[count];
         int n = 0;
         for (int i = 0; i < count; i++) {
-            if (key(i)) {
+            if (key(i) && !uncertain.get(i)) {
                 found[n++] = i;
             }
             Integer before = byPosition.put(handle(i), i);
@@ -178,7 +188,7 @@ public final class PacketList {
         return endedBy != avutil.AVERROR_EOF();
     }
 
-    /** Numbers of the key packets, ascending. */
+    /** Numbers of the packets at which decoding can begin, ascending. */
     int[] keys() {
         return keys;
     }
