@@ -56,7 +56,8 @@ class CorpusTest {
 
     @Test
     void saysTurnPixelShapeAndWhenItWasRecorded() throws Exception {
-        // ffmpeg's own autorotation of this film gives the picture of its transpose=cclock; StillTest holds both against it.
+        // ffmpeg's own autorotation of this film gives the picture of its transpose=cclock; StillTest holds both
+        // against it.
         assertThat(facts("h264-turned.mp4").rotationDegrees()).isEqualTo(270);
         assertThat(facts("h264-turned-back.mp4").rotationDegrees()).isEqualTo(90);
         assertThat(facts("h264-turned-over.mp4").rotationDegrees()).isEqualTo(180);
@@ -96,7 +97,8 @@ class CorpusTest {
     @Test
     void aStreamWithoutTimeStampsHasNone() throws Exception {
         Clip raw = Clip.open(film("h264-b-raw.h264"), () -> false);
-        assertThat(raw.index().frames()).allSatisfy(frame -> assertThat(frame.pts()).isEmpty());
+        assertThat(raw.index().frames())
+                .allSatisfy(frame -> assertThat(frame.pts()).isEmpty());
         assertThat(raw.index().frames().get(10).timeUs()).isEqualTo(400_000); // 25 a second
     }
 }

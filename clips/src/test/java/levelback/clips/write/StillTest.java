@@ -32,8 +32,20 @@ class StillTest {
     /** The same frame as ffmpeg's program turns and converts it, bgr0. */
     private static byte[] oracle(Path film, int frame, String filter) {
         return FFMPEG.run(
-                List.of("-v", "error", "-i", "file:" + film, "-vf", "select=eq(n\\," + frame + ")" + filter, "-frames:v",
-                        "1", "-f", "rawvideo", "-pix_fmt", "bgra", "-"),
+                List.of(
+                        "-v",
+                        "error",
+                        "-i",
+                        "file:" + film,
+                        "-vf",
+                        "select=eq(n\\," + frame + ")" + filter,
+                        "-frames:v",
+                        "1",
+                        "-f",
+                        "rawvideo",
+                        "-pix_fmt",
+                        "bgra",
+                        "-"),
                 new byte[0],
                 true);
     }
@@ -82,8 +94,8 @@ class StillTest {
         "601, limited, 320, 240, unknown, unknown",
         "709, limited, 1280, 720, unknown, unknown",
     })
-    void hasTheColoursOfTheStream(
-            String matrix, String range, int width, int height, String space, String rangeTag) throws Exception {
+    void hasTheColoursOfTheStream(String matrix, String range, int width, int height, String space, String rangeTag)
+            throws Exception {
         int[][] patches = {{200, 60, 40}, {30, 160, 60}, {40, 70, 190}, {128, 128, 128}, {235, 220, 40}};
         for (int[] rgb : patches) {
             byte[] picture = patch(rgb, matrix.equals("709"), range.equals("full"), width, height);
@@ -106,7 +118,8 @@ class StillTest {
                 int middle = 4 * (height / 2 * width + width / 2);
                 int[] got = {bgra.get(middle + 2) & 0xFF, bgra.get(middle + 1) & 0xFF, bgra.get(middle) & 0xFF};
                 for (int c = 0; c < 3; c++) {
-                    assertThat(got[c]).as("%s %s %s: %s", matrix, range, Arrays.toString(rgb), Arrays.toString(got))
+                    assertThat(got[c])
+                            .as("%s %s %s: %s", matrix, range, Arrays.toString(rgb), Arrays.toString(got))
                             .isBetween(rgb[c] - 3, rgb[c] + 3);
                 }
                 assertThat(bgra.get(middle + 3)).as("alpha").isEqualTo((byte) 0xFF);
@@ -124,12 +137,10 @@ class StillTest {
         byte luma = (byte) Math.round(full ? y : 16 + y * 219 / 255);
         Arrays.fill(picture, 0, width * height, luma);
         int quarter = width * height / 4;
-        Arrays.fill(picture, width * height, width * height + quarter, (byte) Math.round(128 + cb * (full ? 1 : 224.0 / 255)));
-        Arrays.fill(
-                picture,
-                width * height + quarter,
-                picture.length,
-                (byte) Math.round(128 + cr * (full ? 1 : 224.0 / 255)));
+        Arrays.fill(picture, width * height, width * height + quarter, (byte)
+                Math.round(128 + cb * (full ? 1 : 224.0 / 255)));
+        Arrays.fill(picture, width * height + quarter, picture.length, (byte)
+                Math.round(128 + cr * (full ? 1 : 224.0 / 255)));
         return picture;
     }
 
@@ -152,7 +163,18 @@ class StillTest {
         Path png = folder.resolve("kü:%d.png");
         Still.write(clip, 40, png);
         byte[] read = FFMPEG.run(
-                List.of("-v", "error", "-f", "png_pipe", "-i", "file:" + png, "-f", "rawvideo", "-pix_fmt", "bgra", "-"),
+                List.of(
+                        "-v",
+                        "error",
+                        "-f",
+                        "png_pipe",
+                        "-i",
+                        "file:" + png,
+                        "-f",
+                        "rawvideo",
+                        "-pix_fmt",
+                        "bgra",
+                        "-"),
                 new byte[0],
                 true);
         try (FrameReader reader = clip.reader()) {

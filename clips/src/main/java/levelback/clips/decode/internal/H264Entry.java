@@ -24,7 +24,8 @@ final class H264Entry {
     private final int lengthBytes;
 
     H264Entry(AVCodecParameters parameters) {
-        boolean boxed = parameters.extradata_size() >= 7 && parameters.extradata().get(0) == 1;
+        boolean boxed =
+                parameters.extradata_size() >= 7 && parameters.extradata().get(0) == 1;
         lengthBytes = boxed ? (parameters.extradata().get(4) & 3) + 1 : 0;
     }
 
