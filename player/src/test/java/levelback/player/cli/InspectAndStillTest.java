@@ -115,9 +115,10 @@ class InspectAndStillTest {
                         Map.of("frame", 2L, "pts", 2L * 512, "md5", oracle.get(2)),
                         Map.of("frame", 1L, "pts", 512L, "md5", oracle.get(1)),
                         Map.of("frame", 0L, "pts", 0L, "md5", oracle.get(0))));
-        List<?> frames = (List<?>) keys.get("frames");
-        assertThat(frames).hasSize(75);
-        assertThat(frames.get(50))
+        assertThat(keys.get("frames"))
+                .asInstanceOf(org.assertj.core.api.InstanceOfAssertFactories.LIST)
+                .hasSize(75)
+                .element(50)
                 .isEqualTo(Map.of("frame", 50L, "pts", 25_600L, "timeUs", 2_000_000L, "keyFrame", true));
         // sha256sum of the same file
         assertThat(keys.get("sha256"))
