@@ -35,6 +35,7 @@ public final class CommandLineRoot {
     static final List<Entry> COMMANDS = List.of(
             new Entry("open", "opens the desk, on the book open last or the one named", OpenCommand::new),
             new Entry("tour", "renders every page of the desk to pictures", TourCommand::new),
+            new Entry("proof", "did the scores find the lesions, with honest uncertainty", ProofCommand::new),
             new Entry("inspect", "what a video file is, frame by frame if asked", InspectCommand::new),
             new Entry("still", "one frame of a video file as a picture", StillCommand::new),
             new Entry("import", "brings tables and recordings into a book", ImportCommand::new),
