@@ -33,7 +33,10 @@ final class ProofCommand implements Callable<Integer> {
 
     private static final Pattern WINDOW = Pattern.compile("(-?\\d{1,5})-(-?\\d{1,5})");
 
-    @Option(names = "--scores", paramLabel = "FILE", description = "cow,date,score[,scorer][,leg]; - reads standard input")
+    @Option(
+            names = "--scores",
+            paramLabel = "FILE",
+            description = "cow,date,score[,scorer][,leg]; - reads standard input")
     private @Nullable String scores;
 
     @Option(
@@ -78,7 +81,11 @@ final class ProofCommand implements Callable<Integer> {
             description = "end of follow-up: an unlifted score whose window runs past it is left out")
     private @Nullable String until;
 
-    @Option(names = "--level", paramLabel = "PERCENT", defaultValue = "95", description = "of the intervals; default: 95")
+    @Option(
+            names = "--level",
+            paramLabel = "PERCENT",
+            defaultValue = "95",
+            description = "of the intervals; default: 95")
     private double level = 95;
 
     @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "of the resamples; default: 1")
@@ -108,8 +115,8 @@ final class ProofCommand implements Callable<Integer> {
             if (scores.equals("-") && trims.equals("-")) {
                 throw new BadInput("Only one of --scores and --trims can be read from standard input; name a file.");
             }
-            Prove.FromTables answer = Prove.fromTables(
-                    TableSource.of(scores, System.in), TableSource.of(trims, System.in), question);
+            Prove.FromTables answer =
+                    Prove.fromTables(TableSource.of(scores, System.in), TableSource.of(trims, System.in), question);
             answer.notes().forEach(err::println);
             result = answer.result();
         }
@@ -129,12 +136,11 @@ final class ProofCommand implements Callable<Integer> {
         if (!(share > 0 && share < 1)) {
             throw new BadInput("--level " + level + " is no level of confidence; give a percentage such as 95.");
         }
-        ProofQuestion.Unit of =
-                switch (unit) {
-                    case "cow" -> ProofQuestion.Unit.COW;
-                    case "leg" -> ProofQuestion.Unit.LEG;
-                    default -> throw new BadInput("--unit " + unit + " is not known; give cow or leg.");
-                };
+        ProofQuestion.Unit of = switch (unit) {
+            case "cow" -> ProofQuestion.Unit.COW;
+            case "leg" -> ProofQuestion.Unit.LEG;
+            default -> throw new BadInput("--unit " + unit + " is not known; give cow or leg.");
+        };
         Matcher window = WINDOW.matcher(windowDays);
         if (!window.matches() || Integer.parseInt(window.group(1)) > Integer.parseInt(window.group(2))) {
             throw new BadInput("--window-days " + windowDays + " is no window; give two days such as 0-14.");

@@ -15,7 +15,9 @@ final class ProofJson {
             out.text("unit", result.question().unit().name().toLowerCase(Locale.ROOT));
             out.number("cut", result.question().cut());
             out.wholes(
-                    "windowDays", result.question().windowFromDays(), result.question().windowToDays());
+                    "windowDays",
+                    result.question().windowFromDays(),
+                    result.question().windowToDays());
             out.text("lesions", result.question().lesions().name());
             if (result.question().scorer().isPresent()) {
                 out.text("scorer", result.question().scorer().get());

@@ -11,13 +11,17 @@ final class ProofTable {
     private ProofTable() {}
 
     static void write(PrintWriter to, ProofResult result) {
-        line(to, "Positive: score %s or more. Lifted within %d to %d days. Unit: %s. Lesions: %s.",
+        line(
+                to,
+                "Positive: score %s or more. Lifted within %d to %d days. Unit: %s. Lesions: %s.",
                 plain(result.question().cut()),
                 result.question().windowFromDays(),
                 result.question().windowToDays(),
                 result.question().unit().name().toLowerCase(Locale.ROOT),
                 result.question().lesions().name());
-        line(to, "%d scored, %d lifted: %d true positive, %d false positive, %d false negative, %d true negative.",
+        line(
+                to,
+                "%d scored, %d lifted: %d true positive, %d false positive, %d false negative, %d true negative.",
                 result.scored(),
                 result.counts().lifted(),
                 result.counts().tp(),
@@ -56,15 +60,23 @@ final class ProofTable {
         });
         to.println();
         if (result.trend().statistic().isPresent()) {
-            line(to, "Trend over scores: X2 %.2f on 1 df, p %.3g.",
-                    result.trend().statistic().getAsDouble(), result.trend().pValue().orElse(1));
+            line(
+                    to,
+                    "Trend over scores: X2 %.2f on 1 df, p %.3g.",
+                    result.trend().statistic().getAsDouble(),
+                    result.trend().pValue().orElse(1));
         } else {
             to.println("Trend over scores: " + result.trend().why() + ".");
         }
         to.println();
         line(to, "%-8s %8s %12s", "lesion", "n", "scored lame");
         for (ProofResult.OfLesion lesion : result.byLesion()) {
-            line(to, "%-8s %8d %12.2f%s", lesion.lesion(), lesion.n(), lesion.sensitivity(),
+            line(
+                    to,
+                    "%-8s %8d %12.2f%s",
+                    lesion.lesion(),
+                    lesion.n(),
+                    lesion.sensitivity(),
                     lesion.alarm() ? "  alarm" : "");
         }
         to.println();
@@ -75,7 +87,12 @@ final class ProofTable {
     }
 
     private static void row(PrintWriter to, String name, Estimate left, java.util.Optional<Estimate> right) {
-        line(to, "%-12s %-32s %s", name, shown(left), right.map(ProofTable::shown).orElse(""));
+        line(
+                to,
+                "%-12s %-32s %s",
+                name,
+                shown(left),
+                right.map(ProofTable::shown).orElse(""));
     }
 
     private static String shown(Estimate estimate) {

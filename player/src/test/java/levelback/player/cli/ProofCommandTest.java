@@ -25,10 +25,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class ProofCommandTest {
 
     @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            textBlock =
-                    """
+    @CsvSource(delimiter = '|', textBlock = """
         once          | --cut 2 --unit cow --window-days 0-14 --lesions alarm
         repeated      | --cut 2 --unit cow --window-days 0-10 --lesions any
         legs          | --cut 2 --unit leg --window-days 0-14 --lesions SU,WLA,BU
@@ -48,9 +45,10 @@ class ProofCommandTest {
             String key = entry.getKey();
             boolean figure = key.matches("(counts|byScore|byLesion|cuts|observed|corrected|weighted|trend)[./].*")
                     && !key.matches(".*\\.(se|seLogit|z)|weighted.horvitzThompsonLesions");
-            // Where cows repeat these two are clustered here and independent there; ProofTest holds them to the bootstrap.
-            boolean clustered = name.matches("repeated|legs")
-                    && key.matches("(corrected\\..*|observed\\.auc)\\.(low|high)");
+            // Where cows repeat these two are clustered here and independent there; ProofTest holds them to the
+            // bootstrap.
+            boolean clustered =
+                    name.matches("repeated|legs") && key.matches("(corrected\\..*|observed\\.auc)\\.(low|high)");
             if (!figure || clustered) {
                 continue;
             }
