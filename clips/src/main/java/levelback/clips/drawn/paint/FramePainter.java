@@ -58,7 +58,7 @@ public final class FramePainter implements AutoCloseable {
 
     /** Canvas and film of one painting thread. */
     public final class Easel implements AutoCloseable {
-        private final Canvas canvas = new Canvas(camera.widthPx(), camera.heightPx());
+        final Canvas canvas = new Canvas(camera.widthPx(), camera.heightPx());
         private final Mat exposed = film.blank();
 
         /** The frame painted last: blue, green, red bytes, rows packed. Valid until the next one is painted. */
