@@ -76,7 +76,8 @@ class DrawRecordingTest {
             for (Path file : files.sorted().toList()) {
                 String name = file.getFileName().toString();
                 names.add(name);
-                assertThat(Files.mismatch(file, second.truthFolder().resolve(name))).isEqualTo(-1);
+                assertThat(Files.mismatch(file, second.truthFolder().resolve(name)))
+                        .isEqualTo(-1);
             }
         }
         assertThat(names)
@@ -84,7 +85,9 @@ class DrawRecordingTest {
                         "events.csv", "footfalls.csv", "marks.csv", "passes.csv", "reads.csv", "recording.json");
 
         Clip clip = Clip.open(first.film(), () -> false);
-        assertThat(clip.facts().frameCount()).isEqualTo(plan.frameCount()).isEqualTo(first.truth().frameCount());
+        assertThat(clip.facts().frameCount())
+                .isEqualTo(plan.frameCount())
+                .isEqualTo(first.truth().frameCount());
         assertThat(clip.facts().codec()).isEqualTo("mpeg4");
         assertThat(clip.facts().averageFrameRate()).isCloseTo(30_000.0 / 1001, within(.001));
         assertThat(clip.index().frames().stream().filter(f -> f.keyFrame()).count())

@@ -24,8 +24,7 @@ import org.junit.jupiter.api.Test;
 class FramePainterTest {
 
     private static RecordingPlan plan(Direction direction, double s, Optional<Leg> lame) {
-        WalkPlan walk = new WalkPlan(
-                new WalkerTraits("0101", 1, 1, .5, true, 3), s, lame, direction, .5, 4, List.of());
+        WalkPlan walk = new WalkPlan(new WalkerTraits("0101", 1, 1, .5, true, 3), s, lame, direction, .5, 4, List.of());
         return new RecordingPlan(
                 "x", 5, CameraPlan.USUAL, FrameRate.PAL, 12, List.of(walk), Instant.EPOCH, Optional.empty());
     }
