@@ -1,6 +1,6 @@
 -- Schema 1 of the book. Every row has a number of its own (n, for speed within this book), a UUID (the same in every
 -- copy of the book) and "gone": a row taken off stays, so that nothing that was evidence is ever erased.
--- Days are ISO text; *_us are microseconds since 1970-01-01T00:00Z.
+-- Indexes by cow take in what is gone, for her history. Days are ISO text; *_us are microseconds since 1970-01-01T00:00Z.
 
 CREATE TABLE book (
     n INTEGER PRIMARY KEY CHECK (n = 1),
@@ -105,7 +105,7 @@ CREATE TABLE cow_number (
     from_day TEXT NOT NULL,
     until_day TEXT CHECK (until_day >= from_day)
 ) STRICT;
-CREATE INDEX cow_number_cow ON cow_number (cow, from_day) WHERE gone = 0;
+CREATE INDEX cow_number_cow ON cow_number (cow, from_day);
 CREATE INDEX cow_number_number ON cow_number (herd, number, from_day) WHERE gone = 0;
 
 CREATE TABLE visit (
@@ -151,7 +151,7 @@ CREATE TABLE pass (
     cow INTEGER REFERENCES cow (n)
 ) STRICT;
 CREATE INDEX pass_recording ON pass (recording) WHERE gone = 0;
-CREATE INDEX pass_cow ON pass (cow) WHERE gone = 0;
+CREATE INDEX pass_cow ON pass (cow);
 
 CREATE TABLE gate_read (
     n INTEGER PRIMARY KEY,
@@ -181,7 +181,7 @@ CREATE TABLE score (
     seen INTEGER NOT NULL CHECK (seen IN (0, 1))
 ) STRICT;
 CREATE UNIQUE INDEX score_in_force ON score (visit, cow, scorer, ifnull(leg, '')) WHERE gone = 0 AND in_force = 1;
-CREATE INDEX score_cow ON score (cow, visit) WHERE gone = 0 AND in_force = 1;
+CREATE INDEX score_cow ON score (cow, visit);
 CREATE TRIGGER score_stays BEFORE DELETE ON score BEGIN SELECT RAISE(ABORT, 'scores are never erased'); END;
 CREATE TRIGGER score_as_given BEFORE UPDATE OF uuid, cow, visit, pass, scorer, leg, scale, level, at_us, seen ON score
 WHEN OLD.uuid IS NOT NEW.uuid OR OLD.cow IS NOT NEW.cow OR OLD.visit IS NOT NEW.visit OR OLD.pass IS NOT NEW.pass
@@ -205,7 +205,7 @@ CREATE TABLE tag (
     note TEXT NOT NULL,
     at_us INTEGER NOT NULL
 ) STRICT;
-CREATE INDEX tag_pass ON tag (pass) WHERE gone = 0;
+CREATE INDEX tag_pass ON tag (pass);
 
 CREATE TABLE lift (
     n INTEGER PRIMARY KEY,
@@ -219,6 +219,7 @@ CREATE TABLE lift (
     done INTEGER NOT NULL CHECK (done IN (0, 1))
 ) STRICT;
 CREATE UNIQUE INDEX lift_once ON lift (cow, day) WHERE gone = 0;
+CREATE INDEX lift_cow ON lift (cow);
 CREATE INDEX lift_day ON lift (day) WHERE gone = 0;
 
 CREATE TABLE foot (
@@ -229,6 +230,7 @@ CREATE TABLE foot (
     leg TEXT NOT NULL CHECK (leg IN ('LF', 'RF', 'LH', 'RH')),
     no_lesion INTEGER NOT NULL CHECK (no_lesion IN (0, 1))
 ) STRICT;
+CREATE INDEX foot_lift ON foot (lift);
 CREATE UNIQUE INDEX foot_once ON foot (lift, leg) WHERE gone = 0;
 
 CREATE TABLE finding (
@@ -244,7 +246,7 @@ CREATE TABLE finding (
     stage TEXT NOT NULL,
     note TEXT NOT NULL
 ) STRICT;
-CREATE INDEX finding_foot ON finding (foot) WHERE gone = 0;
+CREATE INDEX finding_foot ON finding (foot);
 
 CREATE TABLE foot_action (
     n INTEGER PRIMARY KEY,
@@ -253,6 +255,7 @@ CREATE TABLE foot_action (
     foot INTEGER NOT NULL REFERENCES foot (n),
     action TEXT NOT NULL
 ) STRICT;
+CREATE INDEX foot_action_foot ON foot_action (foot);
 CREATE UNIQUE INDEX foot_action_once ON foot_action (foot, action) WHERE gone = 0;
 
 -- A block from the day it went on to the day it came off, and the feet's entries that say so.
@@ -268,7 +271,7 @@ CREATE TABLE block (
     off_day TEXT CHECK (off_day >= on_day),
     off_foot INTEGER REFERENCES foot (n)
 ) STRICT;
-CREATE INDEX block_cow ON block (cow) WHERE gone = 0;
+CREATE INDEX block_cow ON block (cow);
 CREATE INDEX block_on_foot ON block (on_foot) WHERE gone = 0;
 CREATE INDEX block_off_foot ON block (off_foot) WHERE gone = 0;
 

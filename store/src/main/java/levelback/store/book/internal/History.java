@@ -37,10 +37,12 @@ final class History {
         String sql = (cow.isPresent() ? OF_HER : "")
                 + """
                 SELECT s.at_us, s.who, s.what, g.kind, json_extract(g.now, '$.uuid') AS uuid, g.was, g.now
-                FROM change g JOIN step s ON s.n = g.step
                 """
-                + (cow.isPresent() ? "WHERE (g.kind, g.row) IN (SELECT kind, row FROM rows)\n" : "")
-                + "ORDER BY g.n DESC LIMIT :most";
+                // Her rows first, then their changes: the other way round every change of the book would be read.
+                + (cow.isPresent()
+                        ? "FROM rows r CROSS JOIN change g ON g.kind = r.kind AND g.row = r.row\n"
+                        : "FROM change g\n")
+                + "JOIN step s ON s.n = g.step ORDER BY g.n DESC LIMIT :most";
         return h.createQuery(sql)
                 .configure(SqlStatements.class, s -> s.setUnusedBindingAllowed(true))
                 .bind("cow", cow.map(c -> c.uuid().toString()).orElse(""))

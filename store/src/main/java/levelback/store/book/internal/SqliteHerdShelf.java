@@ -40,11 +40,13 @@ final class SqliteHerdShelf implements HerdShelf {
     /** A cow with the number in force on {@code :on}, or else the one nearest to that day: the next one, then the last. */
     private static final String COW = """
             SELECT c.uuid, h.uuid AS herd, c.name, c.official_id, c.tag, c.birth, c.calving, c.parity, c.note,
-                (SELECT number FROM cow_number k WHERE k.cow = c.n AND k.gone = 0
-                 ORDER BY CASE WHEN k.from_day <= :on AND ifnull(k.until_day, '9999') >= :on THEN 0
-                               WHEN k.from_day > :on THEN 1 ELSE 2 END,
-                          CASE WHEN k.from_day > :on THEN k.from_day END,
-                          k.from_day DESC LIMIT 1) AS number
+                coalesce(
+                    (SELECT number FROM cow_number k WHERE k.cow = c.n AND k.gone = 0 AND k.from_day <= :on
+                        AND ifnull(k.until_day, '9999') >= :on ORDER BY k.from_day DESC LIMIT 1),
+                    (SELECT number FROM cow_number k WHERE k.cow = c.n AND k.gone = 0 AND k.from_day > :on
+                     ORDER BY k.from_day LIMIT 1),
+                    (SELECT number FROM cow_number k WHERE k.cow = c.n AND k.gone = 0
+                     ORDER BY k.from_day DESC LIMIT 1)) AS number
             FROM cow c JOIN herd h ON h.n = c.herd
             WHERE c.gone = 0 AND\s""";
 
