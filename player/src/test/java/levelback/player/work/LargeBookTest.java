@@ -59,30 +59,29 @@ class LargeBookTest {
                 false);
         try (Book book = Books.create(file)) {
             long start = System.nanoTime();
-            ImportReport report = new ImportTables(book)
-                    .take(ImportTables.Kind.SCORES, List.of(TableSource.of(table)), order);
+            ImportReport report =
+                    new ImportTables(book).take(ImportTables.Kind.SCORES, List.of(TableSource.of(table)), order);
             double importS = (System.nanoTime() - start) / 1e9;
             assertThat(report.taken()).isEqualTo(COWS * VISITS);
             start = System.nanoTime();
-            ImportReport again = new ImportTables(book)
-                    .take(ImportTables.Kind.SCORES, List.of(TableSource.of(table)), order);
+            ImportReport again =
+                    new ImportTables(book).take(ImportTables.Kind.SCORES, List.of(TableSource.of(table)), order);
             double againS = (System.nanoTime() - start) / 1e9;
             assertThat(again.unchanged()).isEqualTo(COWS * VISITS);
 
             Herd herd = book.herd().herds().get(0);
             List<Visit> visits = book.herd().visits(herd.id());
             List<Cow> cows = book.herd().cows(herd.id(), FIRST);
-            double scoresOfVisit = p95(() -> book.herd()
-                    .scoresOf(visits.get(random.nextInt(VISITS)).id()));
-            double scoresOfCow =
-                    p95(() -> book.herd().scoresOf(cows.get(random.nextInt(COWS)).id()));
-            double cowByNumber =
-                    p95(() -> book.herd().cowByNumber(herd.id(), "" + (1 + random.nextInt(COWS)), FIRST));
+            double scoresOfVisit = p95(() ->
+                    book.herd().scoresOf(visits.get(random.nextInt(VISITS)).id()));
+            double scoresOfCow = p95(
+                    () -> book.herd().scoresOf(cows.get(random.nextInt(COWS)).id()));
+            double cowByNumber = p95(() -> book.herd().cowByNumber(herd.id(), "" + (1 + random.nextInt(COWS)), FIRST));
             double cowList = p95(() -> book.herd().cows(herd.id(), FIRST.plusYears(2)));
             double cards = p95(() -> book.trim().cardsOf(herd.id(), FIRST, FIRST.plusYears(5)));
             double undoWords = p95(book::nextUndo);
-            double history = p95(
-                    () -> book.changes(Optional.of(cows.get(random.nextInt(COWS)).id()), 500));
+            double history = p95(() ->
+                    book.changes(Optional.of(cows.get(random.nextInt(COWS)).id()), 500));
             double put = p95(() -> {
                 Score before = book.herd()
                         .scoresOf(cows.get(random.nextInt(COWS)).id())

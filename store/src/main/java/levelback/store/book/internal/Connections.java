@@ -67,7 +67,8 @@ final class Connections implements AutoCloseable {
         config.enforceForeignKeys(true);
         // Nobody asks for them, and the driver would ask the database after every insert.
         config.setGetGeneratedKeys(false);
-        // Kibibytes where negative. Two megabytes, the default, make an import of years of scores read its own pages again.
+        // Kibibytes where negative. Two megabytes, the default, make an import of years of scores read its own pages
+        // again.
         config.setCacheSize(-CACHE_KIB);
         config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
         return open(file, config);
