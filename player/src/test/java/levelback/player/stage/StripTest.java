@@ -94,9 +94,7 @@ class StripTest {
 
     /** As eight bits a channel keep it. */
     private static Color exact(Color colour) {
-        return Color.rgb(
-                (int) Math.round(colour.getRed() * 255),
-                (int) Math.round(colour.getGreen() * 255),
-                (int) Math.round(colour.getBlue() * 255));
+        return Color.rgb((int) Math.round(colour.getRed() * 255), (int) Math.round(colour.getGreen() * 255), (int)
+                Math.round(colour.getBlue() * 255));
     }
 }
