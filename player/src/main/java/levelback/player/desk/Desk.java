@@ -73,6 +73,17 @@ public interface Desk {
     /** Puts another visit on show, such as the one a recording came in with; pages are then {@link Page#shown()} anew. */
     void show(Visit visit);
 
+    /** Takes back the newest step that stands, as the sill's key does. */
+    default void undo() {}
+
+    /** Size of the screen as a person measured it, px in one mm; empty until measured. */
+    default java.util.OptionalDouble screenPxPerMm() {
+        return java.util.OptionalDouble.empty();
+    }
+
+    /** Keeps the measured size of the screen in the settings. */
+    default void keepScreenPxPerMm(double pxPerMm) {}
+
     /** Whether the dark theme is on. */
     boolean dark();
 

@@ -409,8 +409,23 @@ final class DeskShell implements Desk, AutoCloseable {
         pages.values().forEach(Page::bookChanged);
     }
 
-    void undo() {
+    @Override
+    public void undo() {
         takeBack(true);
+    }
+
+    @Override
+    public java.util.OptionalDouble screenPxPerMm() {
+        return settings.get(Settings.SCREEN).stream()
+                .filter(text -> text.matches("\\d{1,3}(\\.\\d+)?"))
+                .mapToDouble(Double::parseDouble)
+                .filter(pxPerMm -> pxPerMm > 0)
+                .findFirst();
+    }
+
+    @Override
+    public void keepScreenPxPerMm(double pxPerMm) {
+        keep(Settings.SCREEN, Double.toString(pxPerMm));
     }
 
     void redo() {

@@ -38,6 +38,7 @@ public final class DeskWindow {
     static Map<PageId, Function<Desk, Page>> pages() {
         Map<PageId, Function<Desk, Page>> pages = new EnumMap<>(PageId.class);
         pages.put(PageId.SCORE, ScorePage::new);
+        pages.put(PageId.TRIM, levelback.player.trim.TrimPage::new);
         return pages;
     }
 

@@ -26,6 +26,7 @@ record Settings(Map<String, String> values) {
     static final String SCORER = "scorer";
     static final String BOOK = "book";
     static final String HERD = "herd";
+    static final String SCREEN = "screenPxPerMm";
 
     private static final JsonFactory JSON = new JsonFactory();
 
