@@ -31,6 +31,8 @@ import levelback.store.trim.MedicineNote;
 final class CardColumn extends VBox {
 
     private static final int ACROSS = 5;
+    /** Keys of the codes that are usual in a zone are few and large. */
+    private static final int USUAL_ACROSS = 4;
     private static final List<FootAction> DONE = List.of(
             FootAction.TRIMMED,
             FootAction.CLAW_LOWERED,
@@ -177,12 +179,16 @@ final class CardColumn extends VBox {
     }
 
     private static GridPane grid() {
+        return grid(ACROSS);
+    }
+
+    private static GridPane grid(int across) {
         GridPane grid = new GridPane();
         grid.setHgap(6);
         grid.setVgap(4);
-        for (int i = 0; i < ACROSS; i++) {
+        for (int i = 0; i < across; i++) {
             ColumnConstraints column = new ColumnConstraints();
-            column.setPercentWidth(100.0 / ACROSS);
+            column.setPercentWidth(100.0 / across);
             column.setFillWidth(true);
             grid.getColumnConstraints().add(column);
         }
@@ -299,20 +305,20 @@ final class CardColumn extends VBox {
         boolean byZone = zone.isPresent() && entry.more() == 0 && (entry.line().isEmpty() || entry.changing());
         if (byZone) {
             List<String> usual = LesionKeys.usualIn(zone.getAsInt());
-            GridPane grid = grid();
+            GridPane grid = grid(USUAL_ACROSS);
             int i = 0;
             for (String code : usual) {
                 TrimKey key = lesionKeys.get(code);
                 if (key != null) {
                     key.getStyleClass().add("trim-lesion-usual");
-                    grid.add(key, i % ACROSS, i / ACROSS);
+                    grid.add(key, i % USUAL_ACROSS, i / USUAL_ACROSS);
                     i++;
                 }
             }
             TrimKey more = new TrimKey(words.text("more"), words.text("more.others"), "", () -> model.more(1))
                     .styled("trim-lesion-usual");
             more.setId("trim-more");
-            grid.add(more, i % ACROSS, i / ACROSS);
+            grid.add(more, i % USUAL_ACROSS, i / USUAL_ACROSS);
             Region rest = new Region();
             VBox.setVgrow(rest, Priority.ALWAYS);
             lesions.getChildren()

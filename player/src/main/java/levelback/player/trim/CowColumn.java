@@ -39,7 +39,7 @@ final class CowColumn extends VBox {
     private final GridPane feet = new GridPane();
     private final Map<Leg, TrimKey> footKeys = new EnumMap<>(Leg.class);
     private final Label beforeHead = styled(new Label(), Style.HEAD);
-    private final FitBox before = new FitBox(0);
+    private final FitBox before = new FitBox(1);
     private final Label scoresHead = styled(new Label(), Style.HEAD);
     private final HBox scores = new HBox(4);
     private final FlowPane scoresRow = new FlowPane(8, 4, scoresHead, scores);
