@@ -14,8 +14,8 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.layout.GridPane;
 import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -33,6 +33,7 @@ final class CardColumn extends VBox {
     private static final int ACROSS = 5;
     /** Keys of the codes that are usual in a zone are few and large. */
     private static final int USUAL_ACROSS = 4;
+
     private static final List<FootAction> DONE = List.of(
             FootAction.TRIMMED,
             FootAction.CLAW_LOWERED,
@@ -139,7 +140,9 @@ final class CardColumn extends VBox {
         usualDay = new TrimKey(words.text("look.usual"), "", "", model::lookAgainUsual);
         usualDay.setId("trim-usualDay");
         usualDay.setMinWidth(Region.USE_PREF_SIZE);
-        VBox look = new VBox(2, CowColumn.styled(new Label(words.text("look")), Style.SMALL, Style.SECOND),
+        VBox look = new VBox(
+                2,
+                CowColumn.styled(new Label(words.text("look")), Style.SMALL, Style.SECOND),
                 new HBox(6, lookAgain, usualDay));
         look.setMinWidth(Region.USE_PREF_SIZE);
         lookNote.setWrapText(true);
@@ -358,9 +361,12 @@ final class CardColumn extends VBox {
         for (int i = 0; i < keys.size(); i++) {
             howBad.add(keys.get(i), i, 0);
         }
-        String said = now.entry().line()
+        String said = now.entry()
+                .line()
                 .flatMap(line -> TrimViewModel.line(now.cow(), line.id()))
-                .map(f -> f.stage().isEmpty() ? f.severity().isPresent() ? "" + f.severity().getAsInt() : "" : f.stage())
+                .map(f -> f.stage().isEmpty()
+                        ? f.severity().isPresent() ? "" + f.severity().getAsInt() : ""
+                        : f.stage())
                 .orElse("");
         for (int i = 0; i < severities.size(); i++) {
             String name = words.text("howBad." + (i + 1));
@@ -380,13 +386,13 @@ final class CardColumn extends VBox {
     }
 
     private void actions(TrimState.InChute now) {
-        Set<FootAction> set = now.cow().foot(now.entry().leg()).map(FootCard::actions).orElse(Set.of());
+        Set<FootAction> set =
+                now.cow().foot(now.entry().leg()).map(FootCard::actions).orElse(Set.of());
         done.forEach((action, key) -> key.chosen(set.contains(action)));
     }
 
     private void medicineNote(TrimState.InChute now) {
-        MedicineNote note =
-                now.cow().card().flatMap(card -> card.medicine()).orElse(TrimViewModel.NOTHING_GIVEN);
+        MedicineNote note = now.cow().card().flatMap(card -> card.medicine()).orElse(TrimViewModel.NOTHING_GIVEN);
         boolean typing = medicineFields.stream().anyMatch(TextField::isFocused);
         Object whom = List.of(now.cow().cow().id(), now.day());
         if (typing && whom.equals(ofWhom)) {
@@ -418,8 +424,8 @@ final class CardColumn extends VBox {
         boolean block = now.cow().foot(now.entry().leg()).stream()
                 .flatMap(f -> f.actions().stream())
                 .anyMatch(a -> a == FootAction.BLOCK_INNER || a == FootAction.BLOCK_OUTER);
-        lookNote.setText(dayShown.map(day -> words.text(
-                        block ? "look.noteBlock" : "look.note", ChronoUnit.DAYS.between(now.day(), day)))
+        lookNote.setText(dayShown.map(day ->
+                        words.text(block ? "look.noteBlock" : "look.note", ChronoUnit.DAYS.between(now.day(), day)))
                 .orElse(""));
         CowColumn.show(lookNote, getPrefWidth() > 520);
     }

@@ -32,10 +32,9 @@ final class CardLines {
         if (foot.isPresent()) {
             return new FootStatus(words.text("foot.done"), detail);
         }
-        boolean named = now.row().flatMap(row -> row.firstFoot()).filter(leg::equals).isPresent();
-        return named
-                ? new FootStatus(words.text("foot.toDo"), words.text("foot.named"))
-                : new FootStatus("–", detail);
+        boolean named =
+                now.row().flatMap(row -> row.firstFoot()).filter(leg::equals).isPresent();
+        return named ? new FootStatus(words.text("foot.toDo"), words.text("foot.named")) : new FootStatus("–", detail);
     }
 
     private static String written(FootCard foot, TrimWords words) {

@@ -172,7 +172,8 @@ final class ChuteView extends BorderPane {
                 side.getChildren().forEach(n -> VBox.setVgrow(n, Priority.ALWAYS));
                 HBox row = new HBox(g, map, side);
                 VBox.setVgrow(row, Priority.ALWAYS);
-                box.getChildren().addAll(title("1", words.text("chute.where"), words.text("chute.whereHint"), true), row);
+                box.getChildren()
+                        .addAll(title("1", words.text("chute.where"), words.text("chute.whereHint"), true), row);
             }
             case WHAT -> {
                 Region what = what(now);
@@ -206,14 +207,19 @@ final class ChuteView extends BorderPane {
         number.setMinWidth(Region.USE_PREF_SIZE);
         Label name = CowColumn.styled(new Label(now.cow().cow().name().orElse("")), "trim-chute-first");
         Label place = CowColumn.styled(
-                new Label(now.place() == 0 ? "" : words.text("who.place", now.place(), now.list().size())),
+                new Label(
+                        now.place() == 0
+                                ? ""
+                                : words.text(
+                                        "who.place", now.place(), now.list().size())),
                 "trim-chute-second");
         VBox who = new VBox(name, place);
         who.setAlignment(Pos.CENTER_LEFT);
         who.setMinWidth(Region.USE_PREF_SIZE);
         HBox head = new HBox(gapPx(), number, who);
-        now.row().ifPresent(row -> GaitScales.byId(row.scaleId())
-                .ifPresent(scale -> head.getChildren().add(new ScoreTile(scale, row.level(), 50))));
+        now.row()
+                .ifPresent(row -> GaitScales.byId(row.scaleId())
+                        .ifPresent(scale -> head.getChildren().add(new ScoreTile(scale, row.level(), 50))));
         FlowPane cautions = new FlowPane(4, 4);
         cautions.setMinWidth(0);
         Cautions.of(now.cow(), words).forEach(c -> cautions.getChildren().add(c.drawn()));
@@ -264,7 +270,8 @@ final class ChuteView extends BorderPane {
         text.setWrapText(true);
         text.setMaxWidth(Double.MAX_VALUE);
         HBox.setHgrow(text, Priority.ALWAYS);
-        ChuteKey no = key(words.text("ask.no"), "", "−", () -> model.answer(false)).named("chute-no");
+        ChuteKey no =
+                key(words.text("ask.no"), "", "−", () -> model.answer(false)).named("chute-no");
         ChuteKey yes = key(
                         words.text(asked instanceof Question.FeetUnsaid ? "ask.close" : "ask.meant"),
                         "",
@@ -289,16 +296,19 @@ final class ChuteView extends BorderPane {
         if (entry.padZero()) {
             return words.text("chute.askZero");
         }
-        if (entry.line().isEmpty() && now.cow().foot(leg).map(f -> f.foot().noLesion()).orElse(false)) {
+        if (entry.line().isEmpty()
+                && now.cow().foot(leg).map(f -> f.foot().noLesion()).orElse(false)) {
             return words.text("chute.saidNone", leg);
         }
         String place = entry.chosen().map(words::place).orElse(words.claw(entry.claw()));
         Optional<Finding> line = entry.line().flatMap(l -> TrimViewModel.line(now.cow(), l.id()));
-        String code = line.map(words::code).orElse(entry.line().map(Entry.Line::lesion).orElse(""));
+        String code = line.map(words::code)
+                .orElse(entry.line().map(Entry.Line::lesion).orElse(""));
         return switch (entry.step()) {
-            case WHERE -> code.isEmpty()
-                    ? words.text("chute.askWhere", leg, words.claw(entry.claw()))
-                    : words.text("chute.askConfirm", leg, place, code);
+            case WHERE ->
+                code.isEmpty()
+                        ? words.text("chute.askWhere", leg, words.claw(entry.claw()))
+                        : words.text("chute.askConfirm", leg, place, code);
             case WHAT -> words.text("chute.askWhat", leg, place);
             case HOW_BAD -> words.text("chute.askHowBad", leg, place, code);
             case THEN -> words.text("chute.askThen", leg, place, code);
@@ -400,7 +410,8 @@ final class ChuteView extends BorderPane {
             int said = i;
             boolean staged = keys > 3;
             String text = staged ? TrimViewModel.STAGES.get(i - 1) : words.text("howBad." + i);
-            ChuteKey key = key(text, "", Integer.toString(i), () -> model.howBad(said)).named("chute-howBad-" + i);
+            ChuteKey key =
+                    key(text, "", Integer.toString(i), () -> model.howBad(said)).named("chute-howBad-" + i);
             if (!staged) {
                 key.with(new SeverityBars(i, 12));
             }
@@ -415,8 +426,11 @@ final class ChuteView extends BorderPane {
 
     private ChuteKey more(TrimState.InChute now) {
         int next = (now.entry().more() + 1) % LesionKeys.PAD.size();
-        return key(words.text("more"), words.text("chute.more", LesionKeys.PAD.get(next).get(0)), "0", () -> model.more(
-                        next))
+        return key(
+                        words.text("more"),
+                        words.text("chute.more", LesionKeys.PAD.get(next).get(0)),
+                        "0",
+                        () -> model.more(next))
                 .named("chute-more")
                 .styled("trim-chute-dashed");
     }
@@ -424,7 +438,10 @@ final class ChuteView extends BorderPane {
     private ChuteKey none(TrimState.InChute now) {
         return key(words.text("chute.none"), "", ".", model::noLesion)
                 .named("chute-noLesion")
-                .down(now.cow().foot(now.entry().leg()).map(f -> f.foot().noLesion()).orElse(false));
+                .down(now.cow()
+                        .foot(now.entry().leg())
+                        .map(f -> f.foot().noLesion())
+                        .orElse(false));
     }
 
     private Node moreAndNone(TrimState.InChute now) {

@@ -92,7 +92,16 @@ final class CowColumn extends VBox {
         Label nextHead = styled(new Label(words.text("next")), Style.HEAD);
         getChildren()
                 .setAll(
-                        head, otherDay, cautions, feetRow, feet, beforeHead, before, scoresRow, nextHead, next,
+                        head,
+                        otherDay,
+                        cautions,
+                        feetRow,
+                        feet,
+                        beforeHead,
+                        before,
+                        scoresRow,
+                        nextHead,
+                        next,
                         typeRow);
         for (Node node : List.of(head, otherDay, cautions, feetRow, feet, beforeHead, nextHead, typeRow)) {
             ((Region) node).setMinHeight(Region.USE_PREF_SIZE);
@@ -100,7 +109,9 @@ final class CowColumn extends VBox {
     }
 
     private void foot(Leg leg, int column, int row, String letter) {
-        TrimKey key = new TrimKey(leg.name(), () -> model.foot(leg)).with(new LegChip(leg)).left();
+        TrimKey key = new TrimKey(leg.name(), () -> model.foot(leg))
+                .with(new LegChip(leg))
+                .left();
         key.setId("trim-foot-" + leg);
         key.setPrefWidth(200);
         footKeys.put(leg, key);
@@ -122,7 +133,10 @@ final class CowColumn extends VBox {
         tile.getChildren().clear();
         now.row().ifPresent(row -> tileOf(row.scaleId(), row.level(), 34).ifPresent(tile.getChildren()::add));
 
-        cautions.getChildren().setAll(Cautions.of(cow, words).stream().map(Cautions.Words::drawn).toList());
+        cautions.getChildren()
+                .setAll(Cautions.of(cow, words).stream()
+                        .map(Cautions.Words::drawn)
+                        .toList());
         show(cautions, !cautions.getChildren().isEmpty());
         otherDay(now);
 
@@ -142,8 +156,11 @@ final class CowColumn extends VBox {
         List<CardLines.Earlier> earlier = CardLines.earlier(cow, leg, words);
         List<Node> rows = new ArrayList<>();
         for (CardLines.Earlier line : earlier.subList(0, Math.min(tight ? 1 : 2, earlier.size()))) {
-            TrimKey row = new TrimKey(line.day() + "   " + line.found(), line.done(), "", () -> model.setDay(
-                            line.card().lift().date()))
+            TrimKey row = new TrimKey(
+                            line.day() + "   " + line.found(),
+                            line.done(),
+                            "",
+                            () -> model.setDay(line.card().lift().date()))
                     .left()
                     .styled("trim-row");
             rows.add(row);
@@ -154,7 +171,9 @@ final class CowColumn extends VBox {
         before.setRows(rows);
 
         List<ChuteCow.VisitScore> last = cow.scores()
-                .subList(Math.max(0, cow.scores().size() - SCORES_SHOWN), cow.scores().size());
+                .subList(
+                        Math.max(0, cow.scores().size() - SCORES_SHOWN),
+                        cow.scores().size());
         scoresHead.setText(
                 last.isEmpty()
                         ? words.text("scores.none")
@@ -188,11 +207,17 @@ final class CowColumn extends VBox {
         ChuteRow row = now.row().get();
         String of = words.text("who.place", now.place(), now.list().size());
         return switch (row.why()) {
-            case LAME -> tight
-                    ? words.text("who.lameShort", of, words.number(row.level().orElse(0)))
-                    : words.text("who.lame", of, words.number(row.level().orElse(0)), words.dayInRow(
-                    row.waitingSince(), now.day()));
-            case CONTROL -> words.text("who.control", of, words.chance(row.chance().orElse(1)));
+            case LAME ->
+                tight
+                        ? words.text(
+                                "who.lameShort", of, words.number(row.level().orElse(0)))
+                        : words.text(
+                                "who.lame",
+                                of,
+                                words.number(row.level().orElse(0)),
+                                words.dayInRow(row.waitingSince(), now.day()));
+            case CONTROL ->
+                words.text("who.control", of, words.chance(row.chance().orElse(1)));
             case BY_NUMBER -> words.text("who.brought", of);
         };
     }

@@ -39,7 +39,10 @@ final class FitBox extends Region {
 
     @Override
     protected double computeMinHeight(double width) {
-        return getChildren().stream().limit(rowsAtLeast).mapToDouble(n -> high(n, width)).sum();
+        return getChildren().stream()
+                .limit(rowsAtLeast)
+                .mapToDouble(n -> high(n, width))
+                .sum();
     }
 
     @Override

@@ -91,9 +91,11 @@ final class FootColumn extends VBox {
         if (foot.isEmpty()) {
             rows.add(quiet(words.text("card.notLifted", leg)));
         } else if (foot.get().foot().noLesion()) {
-            rows.add(quiet(words.text("card.noLesion", leg, words.actions(foot.get().actions()))));
+            rows.add(quiet(
+                    words.text("card.noLesion", leg, words.actions(foot.get().actions()))));
         } else if (foot.get().findings().isEmpty()) {
-            rows.add(quiet(words.text("card.noWord", leg, words.actions(foot.get().actions()))));
+            rows.add(quiet(
+                    words.text("card.noWord", leg, words.actions(foot.get().actions()))));
         }
         lines.getChildren().setAll(rows);
         double rowPx = 50;
@@ -117,7 +119,8 @@ final class FootColumn extends VBox {
     }
 
     private Node line(TrimState.InChute now, FootCard foot, Finding finding) {
-        boolean current = now.entry().line().map(l -> l.id().equals(finding.id())).orElse(false);
+        boolean current =
+                now.entry().line().map(l -> l.id().equals(finding.id())).orElse(false);
         boolean changing = current && now.entry().changing();
         Label place = CowColumn.styled(
                 new Label(words.place(finding.claw(), finding.zone(), finding.zoneConfirmed())), Style.STRONG);

@@ -133,9 +133,8 @@ final class FootMap {
                 ? 124 + 52 * dome(y, 68, 60)
                 : Curve.at(y, 128, 176, 215, 178, 265, 177, 315, 171, 365, 156, 410, 135, 440, 115, 458, 98);
         DoubleUnaryOperator line = y -> Curve.at(y, 170, 131, 265, 119, 365, 117);
-        DoubleUnaryOperator wall = y -> y <= 268
-                ? 227
-                : Curve.at(y, 268, 227, 328, 225, 365, 215, 410, 190, 440, 158, 464, 112);
+        DoubleUnaryOperator wall =
+                y -> y <= 268 ? 227 : Curve.at(y, 268, 227, 328, 225, 365, 215, 410, 190, 440, 158, 464, 112);
         DoubleUnaryOperator cleft = y -> Curve.at(y, 84, 23, 270, 23, 448, 9);
         List<ZoneOutline> zones = new ArrayList<>();
         both(zones, 6, 68, 170, axial, abaxial);
@@ -149,16 +148,16 @@ final class FootMap {
         both(zones, 9, 104, 292, y -> 229 - 3 * (266 - y) / 162, y -> 275);
         both(zones, 12, 122, 266, y -> 25, y -> 70);
         both(zones, 11, 269, 448, y -> 25, y -> 70);
-        zones.add(new ZoneOutline(new ClawZone(Claw.INTERDIGITAL, 0), strip(84, 448, y -> -cleft.applyAsDouble(y), cleft)));
+        zones.add(new ZoneOutline(
+                new ClawZone(Claw.INTERDIGITAL, 0), strip(84, 448, y -> -cleft.applyAsDouble(y), cleft)));
         zones.add(new ZoneOutline(
                 new ClawZone(Claw.INTERDIGITAL, 10), strip(0, 60, y -> -148 - y * .4, y -> 148 + y * .4)));
         return new FootMap(550, 466, zones);
     }
 
     private static FootMap sole(boolean heel) {
-        DoubleUnaryOperator axial = y -> y < 150
-                ? 160 - 116 * dome(y, 86, 64)
-                : Curve.at(y, 150, 44, 430, 44, 480, 48, 508, 62, 522, 96);
+        DoubleUnaryOperator axial =
+                y -> y < 150 ? 160 - 116 * dome(y, 86, 64) : Curve.at(y, 150, 44, 430, 44, 480, 48, 508, 62, 522, 96);
         DoubleUnaryOperator abaxial = y -> y < 150
                 ? 160 + 114 * dome(y, 86, 64)
                 : Curve.at(y, 150, 274, 310, 272, 365, 264, 420, 244, 470, 208, 505, 156, 522, 96);
@@ -171,9 +170,11 @@ final class FootMap {
         both(zones, 5, 296, 402, axial, line);
         both(zones, 2, 296, 402, line, abaxial);
         both(zones, 1, 402, 522, axial, abaxial);
-        zones.add(new ZoneOutline(new ClawZone(Claw.INTERDIGITAL, 0), strip(96, 510, y -> -cleft.applyAsDouble(y), cleft)));
+        zones.add(new ZoneOutline(
+                new ClawZone(Claw.INTERDIGITAL, 0), strip(96, 510, y -> -cleft.applyAsDouble(y), cleft)));
         if (!heel) {
-            return new FootMap(556, 438, zones.stream().map(zone -> raised(zone, 86)).toList());
+            return new FootMap(
+                    556, 438, zones.stream().map(zone -> raised(zone, 86)).toList());
         }
         zones.add(new ZoneOutline(
                 new ClawZone(Claw.INTERDIGITAL, 10), strip(0, 81, y -> -200 - y * .5, y -> 200 + y * .5)));

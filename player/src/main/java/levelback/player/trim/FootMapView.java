@@ -12,9 +12,9 @@ import javafx.scene.input.MouseButton;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Ellipse;
 import javafx.scene.shape.Line;
-import javafx.scene.shape.Path;
 import javafx.scene.shape.LineTo;
 import javafx.scene.shape.MoveTo;
+import javafx.scene.shape.Path;
 import javafx.scene.shape.Polygon;
 import javafx.scene.shape.Rectangle;
 import javafx.scene.text.Text;
@@ -49,8 +49,7 @@ final class FootMapView extends Region {
     private final FootMap.Layer layer;
     private final Consumer<ClawZone> touched;
     private final double labelPx;
-    private Picture picture = new Picture(
-            Leg.RH, false, Optional.empty(), Map.of(), Set.of(), Set.of(), Set.of());
+    private Picture picture = new Picture(Leg.RH, false, Optional.empty(), Map.of(), Set.of(), Set.of(), Set.of());
     private List<ZoneOutline> placed = List.of();
     private Optional<ClawZone> pressed = Optional.empty();
 
@@ -165,7 +164,10 @@ final class FootMapView extends Region {
         if (found == null && picture.earlier().contains(zone.where())) {
             // The number must be read on the hatching.
             Rectangle clear = new Rectangle(
-                    text.getX() - 4, at.y() + top() - labelPx * .8, text.getLayoutBounds().getWidth() + 8, labelPx * 1.6);
+                    text.getX() - 4,
+                    at.y() + top() - labelPx * .8,
+                    text.getLayoutBounds().getWidth() + 8,
+                    labelPx * 1.6);
             clear.getStyleClass().add(wall ? "trim-clear-wall" : "trim-clear");
             nodes.add(clear);
         }

@@ -25,8 +25,7 @@ final class MapPictures {
         Leg leg = entry.leg();
         Map<ClawZone, Integer> found = new HashMap<>();
         Set<ClawZone> unconfirmed = new HashSet<>();
-        List<Finding> lines =
-                now.cow().foot(leg).map(foot -> foot.findings()).orElse(List.of());
+        List<Finding> lines = now.cow().foot(leg).map(foot -> foot.findings()).orElse(List.of());
         for (Finding finding : lines) {
             zones(finding).forEach(zone -> {
                 found.merge(zone, howBad(finding), Math::max);

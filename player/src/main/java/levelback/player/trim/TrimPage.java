@@ -183,8 +183,8 @@ public final class TrimPage implements Page {
     }
 
     private void measure() {
-        measuring = Optional.of(new MeasureScreen(
-                words, desk.screenPxPerMm().orElse(96 / 25.4), this::measured, this::measureEnd));
+        measuring = Optional.of(
+                new MeasureScreen(words, desk.screenPxPerMm().orElse(96 / 25.4), this::measured, this::measureEnd));
         render();
     }
 

@@ -25,8 +25,7 @@ sealed interface TrimState {
      *
      * @param question what the page asks before it goes on
      */
-    record InChute(
-            LocalDate day, List<ChuteRow> list, ChuteCow cow, Entry entry, Optional<Question> question)
+    record InChute(LocalDate day, List<ChuteRow> list, ChuteCow cow, Entry entry, Optional<Question> question)
             implements TrimState {
 
         InChute with(Entry now) {
@@ -54,7 +53,8 @@ sealed interface TrimState {
         /** Who comes after her: the cows on the list that are still to do, in order. */
         List<ChuteRow> next() {
             return list.stream()
-                    .filter(row -> !row.done() && !row.cow().id().equals(cow.cow().id()))
+                    .filter(row ->
+                            !row.done() && !row.cow().id().equals(cow.cow().id()))
                     .toList();
         }
     }

@@ -62,7 +62,8 @@ final class TrimViewModel {
     private final Clock clock;
     private final TrimWords words;
     private final FootMap map = FootMap.of(FootMap.Layer.WHOLE);
-    private final ReadOnlyObjectWrapper<TrimState> state = new ReadOnlyObjectWrapper<>(this, "state", new TrimState.Reading());
+    private final ReadOnlyObjectWrapper<TrimState> state =
+            new ReadOnlyObjectWrapper<>(this, "state", new TrimState.Reading());
 
     private Optional<CowId> inChute = Optional.empty();
     private Optional<LocalDate> chosenDay = Optional.empty();
@@ -191,7 +192,10 @@ final class TrimViewModel {
     /** Opens the first cow of the list that is still to do. */
     void startList() {
         List<ChuteRow> list = state.get() instanceof TrimState.Empty empty ? empty.list() : List.of();
-        list.stream().filter(row -> !row.done()).findFirst().ifPresent(row -> open(row.cow().id()));
+        list.stream()
+                .filter(row -> !row.done())
+                .findFirst()
+                .ifPresent(row -> open(row.cow().id()));
     }
 
     /** Lets the cow out without closing her card. */
@@ -207,7 +211,9 @@ final class TrimViewModel {
             if (leg == now.entry().leg()) {
                 return now.with(now.entry().another());
             }
-            return now.with(Entry.of(leg, WriteFinding.usualClaw(leg), now.entry().toesUp())).ask(Optional.empty());
+            return now.with(Entry.of(
+                            leg, WriteFinding.usualClaw(leg), now.entry().toesUp()))
+                    .ask(Optional.empty());
         });
     }
 
@@ -227,7 +233,8 @@ final class TrimViewModel {
     void zone(ClawZone zone) {
         chute().ifPresent(now -> {
             Entry entry = now.entry();
-            if (entry.line().isPresent() && (entry.changing() || !entry.line().get().placed())) {
+            if (entry.line().isPresent()
+                    && (entry.changing() || !entry.line().get().placed())) {
                 Entry.Line line = entry.line().get();
                 entry(entry.choose(zone).withLine(new Entry.Line(line.id(), line.lesion(), true, false, line.said())));
                 write(
@@ -244,12 +251,12 @@ final class TrimViewModel {
         inChute(now -> {
             Entry entry = now.entry();
             ClawZone from = entry.chosen().orElse(new ClawZone(entry.claw(), 4));
-            Optional<ClawZone> to =
-                    FootMap.next(map.placed(entry.leg(), entry.toesUp(), 556, 490), from, dx, dy);
+            Optional<ClawZone> to = FootMap.next(map.placed(entry.leg(), entry.toesUp(), 556, 490), from, dx, dy);
             if (to.isEmpty()) {
                 return now;
             }
-            boolean lineWaits = entry.line().isPresent() && (entry.changing() || !entry.line().get().placed());
+            boolean lineWaits = entry.line().isPresent()
+                    && (entry.changing() || !entry.line().get().placed());
             if (!lineWaits) {
                 return now.with(entry.withoutLine().choose(to.get()));
             }
@@ -296,8 +303,9 @@ final class TrimViewModel {
                 return;
             }
             Optional<ClawZone> touched = entry.line().isEmpty() ? entry.chosen() : Optional.empty();
-            OptionalInt usual =
-                    lesion.get().usualZones().stream().mapToInt(Integer::intValue).findFirst();
+            OptionalInt usual = lesion.get().usualZones().stream()
+                    .mapToInt(Integer::intValue)
+                    .findFirst();
             FindingId id = FindingId.fresh();
             FindingDraft draft = new FindingDraft(
                     Optional.of(touched.map(ClawZone::claw).orElse(entry.claw())),
@@ -313,8 +321,7 @@ final class TrimViewModel {
             // A code that has no usual zone (a whole claw out of shape) waits for none.
             boolean placed = touched.isPresent() || usual.isEmpty();
             entry(next.withLine(new Entry.Line(id, code, placed, false, false)));
-            String place = touched.map(words::place)
-                    .orElseGet(() -> words.place(entry.claw(), usual, false));
+            String place = touched.map(words::place).orElseGet(() -> words.place(entry.claw(), usual, false));
             write(
                     words.text("step.wrote", leg, place, code, number(now)),
                     (book, chute) -> new WriteFinding(book).write(chute, leg, id, draft));
@@ -376,12 +383,14 @@ final class TrimViewModel {
                         Optional<Leg> leg = legOf(now.cow(), id);
                         Entry on = Entry.of(leg.orElse(entry.leg()), entry.claw(), entry.toesUp());
                         if (finding.zone().isPresent()) {
-                            on = on.choose(ClawZone.of(finding.claw(), finding.zone().getAsInt()));
+                            on = on.choose(
+                                    ClawZone.of(finding.claw(), finding.zone().getAsInt()));
                         }
-                        boolean said = finding.severity().isPresent() || !finding.stage().isEmpty();
-                        return now.with(on.withLine(
-                                        new Entry.Line(id, finding.lesion(), finding.zoneConfirmed(), false, said))
-                                .change(true));
+                        boolean said = finding.severity().isPresent()
+                                || !finding.stage().isEmpty();
+                        return now.with(
+                                on.withLine(new Entry.Line(id, finding.lesion(), finding.zoneConfirmed(), false, said))
+                                        .change(true));
                     })
                     .orElse(now);
         });
@@ -412,7 +421,8 @@ final class TrimViewModel {
     void action(FootAction action) {
         chute().ifPresent(now -> {
             Leg leg = now.entry().leg();
-            boolean was = now.cow().foot(leg).map(f -> f.actions().contains(action)).orElse(false);
+            boolean was =
+                    now.cow().foot(leg).map(f -> f.actions().contains(action)).orElse(false);
             Optional<Claw> claw = SetActions.blockedClaw(action);
             List<String> injuries = claw.isEmpty() || was
                     ? List.of()
@@ -427,17 +437,16 @@ final class TrimViewModel {
     }
 
     private void toggle(TrimState.InChute now, Leg leg, FootAction action, boolean was, boolean meant) {
-        write(
-                words.text(was ? "step.notDone" : "step.done", leg, words.action(action), number(now)),
-                (book, chute) -> {
-                    new SetActions(book).toggle(chute, leg, action, meant);
-                    return action;
-                });
+        write(words.text(was ? "step.notDone" : "step.done", leg, words.action(action), number(now)), (book, chute) -> {
+            new SetActions(book).toggle(chute, leg, action, meant);
+            return action;
+        });
     }
 
     /** The block key of chute mode: on the claw across from the finding. */
     FootAction blockOnSound(TrimState.InChute now) {
-        Claw hurt = now.entry().line()
+        Claw hurt = now.entry()
+                .line()
                 .flatMap(line -> line(now.cow(), line.id()))
                 .map(Finding::claw)
                 .orElse(now.entry().claw());
@@ -512,7 +521,8 @@ final class TrimViewModel {
     }
 
     private void close(TrimState.InChute now) {
-        Optional<CowId> next = now.next().stream().findFirst().map(row -> row.cow().id());
+        Optional<CowId> next =
+                now.next().stream().findFirst().map(row -> row.cow().id());
         write(
                 words.text("step.cowDone", number(now)),
                 (book, chute) -> {
@@ -528,7 +538,8 @@ final class TrimViewModel {
     /** Keeps a control lift as refused. */
     void refuse() {
         chute().ifPresent(now -> {
-            Optional<CowId> next = now.next().stream().findFirst().map(row -> row.cow().id());
+            Optional<CowId> next =
+                    now.next().stream().findFirst().map(row -> row.cow().id());
             write(
                     words.text("step.refused", number(now)),
                     (book, chute) -> {
@@ -591,7 +602,9 @@ final class TrimViewModel {
             answer(false);
         } else if (!entry.letters().isEmpty() || entry.padZero() || entry.footNext() || entry.more() > 0) {
             entry(entry.typed("").footNext(false).more(0));
-        } else if (entry.changing() || entry.line().isPresent() || entry.chosen().isPresent()) {
+        } else if (entry.changing()
+                || entry.line().isPresent()
+                || entry.chosen().isPresent()) {
             entry(entry.another());
         } else {
             leave();

@@ -52,7 +52,8 @@ final class TrimWords {
                 DateTimeFormatter.ofPattern("EEE d MMM yyyy", locale),
                 DateTimeFormatter.ofPattern("d MMM yyyy", locale),
                 DateTimeFormatter.ofPattern("d.M.yyyy", locale),
-                DateTimeFormatter.ofLocalizedDate(java.time.format.FormatStyle.SHORT).withLocale(locale))) {
+                DateTimeFormatter.ofLocalizedDate(java.time.format.FormatStyle.SHORT)
+                        .withLocale(locale))) {
             try {
                 return java.util.Optional.of(LocalDate.parse(text, format));
             } catch (java.time.format.DateTimeParseException e) {

@@ -20,8 +20,7 @@ record ZoneOutline(ClawZone where, List<Spot> outline) {
         for (int i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
             Spot a = outline.get(i);
             Spot b = outline.get(j);
-            if ((a.y() > y) != (b.y() > y)
-                    && x < (b.x() - a.x()) * (y - a.y()) / (b.y() - a.y()) + a.x()) {
+            if ((a.y() > y) != (b.y() > y) && x < (b.x() - a.x()) * (y - a.y()) / (b.y() - a.y()) + a.x()) {
                 inside = !inside;
             }
         }

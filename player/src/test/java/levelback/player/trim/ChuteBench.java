@@ -44,8 +44,8 @@ final class ChuteBench implements Desk, AutoCloseable {
     private static final LocalDate BEGIN = LocalDate.of(2024, 1, 1);
 
     final Book book;
-    final Herd herd = new Herd(
-            HerdId.fresh(), "Nettlecombe", ZoneId.of("Europe/London"), "mobility-0-3", OptionalInt.of(60));
+    final Herd herd =
+            new Herd(HerdId.fresh(), "Nettlecombe", ZoneId.of("Europe/London"), "mobility-0-3", OptionalInt.of(60));
     final Person odo = new Person(PersonId.fresh(), "Odo", "O");
     final Visit visit;
     final List<String> messages = new ArrayList<>();

@@ -168,19 +168,17 @@ class FootMapTest {
     void arrowsReachEveryZone() {
         List<ZoneOutline> placed = map.placed(Leg.RH, false, WIDTH, HEIGHT);
         Set<ClawZone> reached = new HashSet<>(Set.of(new ClawZone(Claw.LATERAL, 4)));
-        IntStream.range(0, 30).forEach(round -> List.copyOf(reached).forEach(from -> {
-            FootMap.next(placed, from, 1, 0).ifPresent(reached::add);
-            FootMap.next(placed, from, -1, 0).ifPresent(reached::add);
-            FootMap.next(placed, from, 0, 1).ifPresent(reached::add);
-            FootMap.next(placed, from, 0, -1).ifPresent(reached::add);
-        }));
+        IntStream.range(0, 30)
+                .forEach(round -> List.copyOf(reached).forEach(from -> {
+                    FootMap.next(placed, from, 1, 0).ifPresent(reached::add);
+                    FootMap.next(placed, from, -1, 0).ifPresent(reached::add);
+                    FootMap.next(placed, from, 0, 1).ifPresent(reached::add);
+                    FootMap.next(placed, from, 0, -1).ifPresent(reached::add);
+                }));
         assertThat(reached).hasSize(24);
-        assertThat(FootMap.next(placed, new ClawZone(Claw.LATERAL, 4), 1, 0))
-                .contains(new ClawZone(Claw.LATERAL, 3));
-        assertThat(FootMap.next(placed, new ClawZone(Claw.LATERAL, 4), 0, 1))
-                .contains(new ClawZone(Claw.LATERAL, 5));
-        assertThat(FootMap.next(placed, new ClawZone(Claw.LATERAL, 4), -1, 0))
-                .contains(new ClawZone(Claw.LATERAL, 12));
+        assertThat(FootMap.next(placed, new ClawZone(Claw.LATERAL, 4), 1, 0)).contains(new ClawZone(Claw.LATERAL, 3));
+        assertThat(FootMap.next(placed, new ClawZone(Claw.LATERAL, 4), 0, 1)).contains(new ClawZone(Claw.LATERAL, 5));
+        assertThat(FootMap.next(placed, new ClawZone(Claw.LATERAL, 4), -1, 0)).contains(new ClawZone(Claw.LATERAL, 12));
     }
 
     private static Spot middle(List<ZoneOutline> placed, Claw claw, int zone) {

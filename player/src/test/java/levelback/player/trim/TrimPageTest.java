@@ -233,8 +233,8 @@ class TrimPageTest {
                 .extracting(f -> f.claw() + " " + f.zone().getAsInt() + " " + f.lesion() + " "
                         + f.severity().getAsInt())
                 .containsExactlyInAnyOrder("LATERAL 4 SU 3", "LATERAL 6 HHE 1");
-        assertThat(foot(Leg.RH).findings()).allSatisfy(f -> assertThat(f.zoneConfirmed())
-                .isTrue());
+        assertThat(foot(Leg.RH).findings())
+                .allSatisfy(f -> assertThat(f.zoneConfirmed()).isTrue());
         picture("trim-light");
         size(1440, 808, true);
         picture("trim-dark");
@@ -302,12 +302,16 @@ class TrimPageTest {
             assertThat(controls).isNotEmpty();
             for (Region control : controls) {
                 assertThat(control.getWidth()).as("width of %s", name(control)).isGreaterThanOrEqualTo(leastPx - .01);
-                assertThat(control.getHeight()).as("height of %s", name(control)).isGreaterThanOrEqualTo(leastPx - .01);
+                assertThat(control.getHeight())
+                        .as("height of %s", name(control))
+                        .isGreaterThanOrEqualTo(leastPx - .01);
                 Bounds at = control.localToScene(control.getLayoutBounds());
                 if (scrolls(control)) {
                     continue;
                 }
-                assertThat(at.getMaxX()).as("right edge of %s", name(control)).isLessThanOrEqualTo(scene.getWidth() + .5);
+                assertThat(at.getMaxX())
+                        .as("right edge of %s", name(control))
+                        .isLessThanOrEqualTo(scene.getWidth() + .5);
                 assertThat(at.getMaxY())
                         .as("lower edge of %s", name(control))
                         .isLessThanOrEqualTo(scene.getHeight() + .5);

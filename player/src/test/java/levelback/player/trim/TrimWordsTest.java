@@ -25,9 +25,32 @@ class TrimWordsTest {
      * Common groups and names of cattle medicines (general knowledge, from memory); none may stand in the words of the page.
      */
     private static final List<String> MEDICINES = List.of(
-            "cillin", "cycline", "ceftiofur", "tylosin", "sulfa", "sulpha", "mycin", "micin", "quinolone", "floxacin",
-            "profen", "meloxicam", "flunixin", "carprofen", "tolfenamic", "dexameth", "prednis", "lidocaine",
-            "procaine", "xylazine", "salicyl", "formalin", "copper", "antibiotic", "NSAID", "painkiller");
+            "cillin",
+            "cycline",
+            "ceftiofur",
+            "tylosin",
+            "sulfa",
+            "sulpha",
+            "mycin",
+            "micin",
+            "quinolone",
+            "floxacin",
+            "profen",
+            "meloxicam",
+            "flunixin",
+            "carprofen",
+            "tolfenamic",
+            "dexameth",
+            "prednis",
+            "lidocaine",
+            "procaine",
+            "xylazine",
+            "salicyl",
+            "formalin",
+            "copper",
+            "antibiotic",
+            "NSAID",
+            "painkiller");
 
     @Test
     void noDrugNameDoseOrWaitingTimeStandsInTheWords() throws Exception {
@@ -35,12 +58,18 @@ class TrimWordsTest {
         for (String medicine : MEDICINES) {
             assertThat(words.toLowerCase(Locale.ROOT)).doesNotContain(medicine.toLowerCase(Locale.ROOT));
         }
-        assertThat(Pattern.compile("\\d+\\s*(mg|ml|g/|iu|units|h(ours)? milk|days? milk|days? meat|milkings)", Pattern.CASE_INSENSITIVE)
+        assertThat(Pattern.compile(
+                                "\\d+\\s*(mg|ml|g/|iu|units|h(ours)? milk|days? milk|days? meat|milkings)",
+                                Pattern.CASE_INSENSITIVE)
                         .matcher(words)
                         .find())
                 .isFalse();
         // The only figure of days in the words is the day to look again.
-        assertThat(Pattern.compile("\\b\\d+ days").matcher(words).results().map(m -> m.group()).distinct())
+        assertThat(Pattern.compile("\\b\\d+ days")
+                        .matcher(words)
+                        .results()
+                        .map(m -> m.group())
+                        .distinct())
                 .containsOnly("28 days");
     }
 
