@@ -64,6 +64,11 @@ final class DemoFolder {
         return demo;
     }
 
+    /** The folder of a demo that is there already, to add to its list. */
+    static DemoFolder reopen(Path folder) {
+        return new DemoFolder(folder.toAbsolutePath().normalize(), true);
+    }
+
     Path path() {
         return folder;
     }
