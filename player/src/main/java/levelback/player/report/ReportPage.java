@@ -329,19 +329,19 @@ public final class ReportPage {
             return;
         }
         int firstVisit = Math.max(1, figures.ordinal() - 4);
-        page.append("<table class=\"lifted\"><thead><tr><th style=\"width:29mm\">")
+        page.append("<table class=\"lifted\"><thead><tr><th style=\"width:26mm\">")
                 .append(xml(words.say("col.cow")))
                 .append("</th><th style=\"width:10mm\">")
                 .append(xml(words.say("col.score")))
-                .append("</th><th style=\"width:23mm\">")
+                .append("</th><th style=\"width:21mm\">")
                 .append(xml(words.say("col.visits", firstVisit, figures.ordinal())))
                 .append("</th><th style=\"width:9mm\">")
                 .append(xml(words.say("col.foot")))
-                .append("</th><th style=\"width:53mm\">")
+                .append("</th><th style=\"width:45mm\">")
                 .append(xml(words.say("col.found")))
                 .append("</th><th>")
                 .append(xml(words.say("col.done")))
-                .append("</th><th style=\"width:17mm\">")
+                .append("</th><th style=\"width:13mm\">")
                 .append(xml(words.say("col.again")))
                 .append("</th></tr></thead><tbody>\n");
         for (Lifted cow : rows) {

@@ -85,7 +85,7 @@ final class GatherReport {
     }
 
     private Trust trust(ReportSource source) {
-        ProofResult proof = Proof.of(question(source), source.rows().scores(), source.rows().trims());
+        ProofResult proof = Proof.of(source.rows().scores(), source.rows().trims(), question(source));
         Optional<ProofResult.Corrected> corrected = proof.corrected();
         ProofResult.Observed observed = proof.observed();
         Pair sensitivity = pair("sensitivity", observed.sensitivity(), corrected.map(c -> c.sensitivity()));
