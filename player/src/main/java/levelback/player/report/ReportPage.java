@@ -24,9 +24,9 @@ import levelback.scoring.value.Estimate;
 /** Sets a report in type: one XHTML text with nothing outside it, the same for the browser and for the PDF. */
 public final class ReportPage {
     /** Lines of the lifted list that leave room for the rest of page 1, with and without pictures above it. */
-    private static final int FIRST_LINES = 10;
+    private static final int FIRST_LINES = 8;
 
-    private static final int FIRST_LINES_NO_PICTURES = 15;
+    private static final int FIRST_LINES_NO_PICTURES = 17;
 
     private static final String[][] FACES = {
         {"400", "normal", "LevelbackSans-Regular.ttf"},
@@ -117,7 +117,7 @@ public final class ReportPage {
         for (Lifted cow : lifted) {
             // A line may run on to a second one where much was found.
             room -= cow.feet().stream()
-                    .mapToInt(f -> f.found().length() > 34 || f.done().length() > 30 ? 2 : 1)
+                    .mapToInt(f -> f.found().length() > 31 || f.done().length() > 31 ? 2 : 1)
                     .sum();
             if (room < 0) {
                 break;
@@ -341,7 +341,7 @@ public final class ReportPage {
                 .append(xml(words.say("col.found")))
                 .append("</th><th>")
                 .append(xml(words.say("col.done")))
-                .append("</th><th style=\"width:13mm\">")
+                .append("</th><th style=\"width:15mm;white-space:nowrap\">")
                 .append(xml(words.say("col.again")))
                 .append("</th></tr></thead><tbody>\n");
         for (Lifted cow : rows) {
