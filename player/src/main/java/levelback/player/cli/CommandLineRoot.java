@@ -33,6 +33,8 @@ public final class CommandLineRoot {
 
     /** Every command, in the order of the help; a new command adds one line here. */
     static final List<Entry> COMMANDS = List.of(
+            new Entry("demo", "draws the demo herd, runs the whole loop on it, writes the report", DemoCommand::new),
+            new Entry("report", "a visit's report as HTML and PDF", ReportCommand::new),
             new Entry("open", "opens the desk, on the book open last or the one named", OpenCommand::new),
             new Entry("tour", "renders every page of the desk to pictures", TourCommand::new),
             new Entry("proof", "did the scores find the lesions, with honest uncertainty", ProofCommand::new),
