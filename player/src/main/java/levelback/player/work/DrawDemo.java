@@ -6,16 +6,19 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.DoubleAdder;
 import java.util.function.BooleanSupplier;
+import java.util.function.DoubleConsumer;
+import levelback.clips.drawn.DrawRecording;
 import levelback.clips.drawn.RecordingPlan;
 import levelback.clips.drawn.herd.FilmPlans;
 import levelback.clips.drawn.herd.HerdPlan;
+import levelback.clips.drawn.herd.HerdTables;
 import levelback.clips.drawn.herd.HerdTruth;
 import levelback.clips.drawn.herd.HerdVisit;
 import levelback.clips.drawn.truth.RecordingTruth;
@@ -38,13 +41,14 @@ public final class DrawDemo {
         static final Size USUAL = new Size(60, 9, 16, HerdTruth.HERDS);
     }
 
-    /** Draws one film with its truth beside it; blocking, called from several threads at once. */
+    /** Draws one film, {@code NAME.mp4}, with its truth in a folder NAME; blocking, called from several threads. */
     interface Draughtsman {
         /**
-         * @param film the file to write
-         * @param truth the folder for its truth files
+         * @param films the folder of films
+         * @param truths the folder of truths
          */
-        RecordingTruth draw(RecordingPlan plan, Path film, Path truth, BooleanSupplier cancelled)
+        RecordingTruth draw(
+                RecordingPlan plan, Path films, Path truths, DoubleConsumer fractionDone, BooleanSupplier cancelled)
                 throws ClipException, IOException;
     }
 
@@ -97,7 +101,15 @@ public final class DrawDemo {
 
     /** @param version Levelback's version and build, for the report */
     public DrawDemo(String version) {
-        this(Size.USUAL, new DrawnFilms(), version);
+        this(Size.USUAL, version);
+    }
+
+    DrawDemo(Size size, String version) {
+        this(
+                size,
+                (plan, films, truths, fractionDone, cancelled) ->
+                        DrawRecording.draw(plan, films, truths, fractionDone, cancelled).truth(),
+                version);
     }
 
     DrawDemo(Size size, Draughtsman draughtsman, String version) {
@@ -131,6 +143,8 @@ public final class DrawDemo {
         HerdPlan plan = HerdPlan.of(SEED, size.cows(), size.visits(), size.filmed());
         HerdTruth truth = HerdTruth.of(plan, size.truthHerds());
         Files.writeString(demo.file("truth/truth.json"), truth.json(plan), StandardCharsets.UTF_8);
+        Files.writeString(demo.file("truth/scores.csv"), HerdTables.scores(plan), StandardCharsets.UTF_8);
+        Files.writeString(demo.file("truth/trims.csv"), HerdTables.trims(plan), StandardCharsets.UTF_8);
         start = lap("herd and truth", start);
 
         List<Drawing> drawings = films(demo, plan, progress);
@@ -148,7 +162,7 @@ public final class DrawDemo {
             demo.announce("report.pdf");
             progress.at("report", 0);
             report = new WriteReport(book, version)
-                    .write(demo.path(), java.util.Optional.empty(), java.util.Optional.empty());
+                    .write(demo.path(), Optional.empty(), Optional.empty());
             lap("proof and report", start);
         }
         return new Demo(
@@ -164,47 +178,72 @@ public final class DrawDemo {
     private record Drawing(HerdVisit visit, RecordingPlan plan, Path film, RecordingTruth truth) {}
 
     private List<Drawing> films(DemoFolder demo, HerdPlan plan, Progress progress) throws ClipException, IOException {
-        List<Future<Drawing>> running = new ArrayList<>();
-        AtomicBoolean failed = new AtomicBoolean();
-        AtomicInteger finished = new AtomicInteger();
-        int threads = Math.max(1, Math.min(4, Runtime.getRuntime().availableProcessors()));
-        ExecutorService pool = Executors.newFixedThreadPool(threads, work -> {
-            Thread thread = new Thread(work, "draw");
+        List<RecordingPlan> planned = new ArrayList<>();
+        List<HerdVisit> visits = new ArrayList<>();
+        for (HerdVisit visit : plan.visits()) {
+            for (RecordingPlan film : FilmPlans.of(plan, visit)) {
+                planned.add(film);
+                visits.add(visit);
+            }
+        }
+        double frames = planned.stream().mapToInt(RecordingPlan::frameCount).sum();
+        DoubleAdder drawn = new DoubleAdder();
+        Stop stop = new Stop();
+        // Two at a time: while one waits for its encoder, the other paints.
+        ExecutorService pool = Executors.newFixedThreadPool(2, work -> {
+            Thread thread = new Thread(work, "levelback-film");
             thread.setDaemon(true);
             return thread;
         });
         try {
-            int planned = 0;
-            for (HerdVisit visit : plan.visits()) {
-                for (RecordingPlan film : FilmPlans.of(plan, visit)) {
-                    planned++;
-                    running.add(pool.submit(() -> {
-                        try {
-                            Path file = demo.file("recordings/" + film.name() + ".mp4");
-                            Path truthFolder = demo.path().resolve("truth").resolve(film.name());
-                            Files.createDirectories(truthFolder);
-                            RecordingTruth truth = draughtsman.draw(film, file, truthFolder, failed::get);
-                            demo.announceAll("truth/" + film.name());
-                            progress.at("drawing", finished.incrementAndGet() / 4.0);
-                            return new Drawing(visit, film, file, truth);
-                        } catch (ClipException | IOException | RuntimeException | Error stop) {
-                            failed.set(true);
-                            demo.announceAll("truth/" + film.name());
-                            throw stop;
-                        }
-                    }));
-                }
+            Files.createDirectories(demo.path().resolve("recordings"));
+            List<Future<Drawing>> running = new ArrayList<>();
+            for (int i = 0; i < planned.size(); i++) {
+                RecordingPlan film = planned.get(i);
+                HerdVisit visit = visits.get(i);
+                running.add(pool.submit(() -> draw(demo, film, visit, stop, drawn, frames, progress)));
             }
-            progress.at("drawing " + planned + " films", 0);
             List<Drawing> drawings = new ArrayList<>();
             for (Future<Drawing> each : running) {
-                drawings.add(wait(each));
+                drawings.add(wait(each, stop));
             }
             return drawings;
         } finally {
-            failed.set(true);
+            stop.asked = true;
             pool.shutdown();
             awaitEnd(pool);
+        }
+    }
+
+    private Drawing draw(
+            DemoFolder demo,
+            RecordingPlan film,
+            HerdVisit visit,
+            Stop stop,
+            DoubleAdder drawn,
+            double frames,
+            Progress progress)
+            throws ClipException, IOException {
+        Path file = demo.file("recordings/" + film.name() + ".mp4");
+        demo.announce("recordings/" + film.name() + ".part.mp4");
+        double[] before = {0};
+        try {
+            RecordingTruth truth = draughtsman.draw(
+                    film,
+                    demo.path().resolve("recordings"),
+                    demo.path().resolve("truth"),
+                    fraction -> {
+                        drawn.add((fraction - before[0]) * film.frameCount());
+                        before[0] = fraction;
+                        progress.at("drawing", drawn.sum() / frames);
+                    },
+                    () -> stop.asked);
+            return new Drawing(visit, film, file, truth);
+        } catch (ClipException | IOException | RuntimeException | Error failure) {
+            stop.because(failure);
+            throw failure;
+        } finally {
+            demo.announceAll("truth/" + film.name());
         }
     }
 
@@ -219,14 +258,27 @@ public final class DrawDemo {
         }
     }
 
-    private static Drawing wait(Future<Drawing> drawing) throws ClipException, IOException {
+    /** The films stop together; the first failure is the one to tell, not that the others were stopped for it. */
+    private static final class Stop {
+        private volatile boolean asked;
+        private volatile Optional<Throwable> first = Optional.empty();
+
+        synchronized void because(Throwable failure) {
+            if (first.isEmpty() && !asked) {
+                first = Optional.of(failure);
+            }
+            asked = true;
+        }
+    }
+
+    private static Drawing wait(Future<Drawing> drawing, Stop stop) throws ClipException, IOException {
         try {
             return drawing.get();
-        } catch (InterruptedException stop) {
+        } catch (InterruptedException interrupted) {
             Thread.currentThread().interrupt();
-            throw new CannotBeDone("The demo was stopped; what it had made was taken away.", stop);
+            throw new CannotBeDone("The demo was stopped; what it had made was taken away.", interrupted);
         } catch (ExecutionException failure) {
-            Throwable cause = failure.getCause();
+            Throwable cause = stop.first.orElse(failure);
             if (cause instanceof ClipException clip) {
                 throw clip;
             }

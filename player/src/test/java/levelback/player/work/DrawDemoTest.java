@@ -27,8 +27,9 @@ class DrawDemoTest {
 
     @Test
     void aFailureLeavesNothingBehind() throws IOException {
-        DrawDemo.Draughtsman failing = (plan, film, truth, cancelled) -> {
-            Files.writeString(film, "half a film");
+        DrawDemo.Draughtsman failing = (plan, films, truths, fractionDone, cancelled) -> {
+            Files.writeString(films.resolve(plan.name() + ".mp4"), "half a film");
+            Path truth = Files.createDirectories(truths.resolve(plan.name()));
             Files.writeString(truth.resolve("footfalls.csv"), "half a truth");
             throw new ClipException(ClipException.Reason.CANNOT_WRITE, "The disk is full; make room.");
         };
@@ -47,7 +48,7 @@ class DrawDemoTest {
 
     @Test
     void aSmallDemoIsFilmedReadAndReported() throws Exception {
-        DrawDemo.Demo demo = new DrawDemo(SMALL, new DrawnFilms(), "test").draw(temp.resolve("demo"), false, (s, f) -> {});
+        DrawDemo.Demo demo = new DrawDemo(SMALL, "test").draw(temp.resolve("demo"), false, (s, f) -> {});
         // Two cows at each of the last two visits: one walks out, one walks back.
         assertThat(demo.films()).hasSize(4).allMatch(Files::isRegularFile);
         try (Book book = Books.open(demo.book())) {
@@ -63,7 +64,7 @@ class DrawDemoTest {
         List<String> made = Files.readAllLines(demo.folder().resolve(DemoFolder.LIST));
         assertThat(made).contains("truth/truth.json", "report.pdf", "demo.levelback");
         // Drawn again over itself, and never over something else.
-        assertThatThrownBy(() -> new DrawDemo(SMALL, new DrawnFilms(), "test").draw(demo.folder(), false, (s, f) -> {}))
+        assertThatThrownBy(() -> new DrawDemo(SMALL, "test").draw(demo.folder(), false, (s, f) -> {}))
                 .isInstanceOf(BadInput.class);
     }
 

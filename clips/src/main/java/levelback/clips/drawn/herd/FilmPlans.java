@@ -9,6 +9,7 @@ import java.util.Random;
 import levelback.clips.drawn.CameraPlan;
 import levelback.clips.drawn.Direction;
 import levelback.clips.drawn.FrameRate;
+import levelback.clips.drawn.LaneQueue;
 import levelback.clips.drawn.RecordingPlan;
 import levelback.clips.drawn.WalkEvent;
 import levelback.clips.drawn.WalkPlan;
@@ -22,12 +23,8 @@ public final class FilmPlans {
 
     /** Morning milking, by the farm's clock. */
     private static final LocalTime MILKING = LocalTime.of(6, 10);
-    /** Muzzle to tail of a mature cow, in metres. */
-    private static final double BODY_M = 2.75;
     /** Empty lane between two cows, in seconds. */
     private static final double GAP_S = 0.5;
-    /** Speed on the line of severity at 1, 2, 3, 4, 5: stride length over stride time of the gait model. */
-    private static final double[] SPEED = {1.50 / 1.14, 1.46 / 1.18, 1.405 / 1.235, 1.315 / 1.455, 1.10 / 1.80};
 
     private FilmPlans() {}
 
@@ -57,20 +54,13 @@ public final class FilmPlans {
         Random draws = new Random(HerdLife.mixed(plan.seed(), 20_000L + 10L * visit.ordinal() + part));
         List<WalkPlan> walks = new ArrayList<>();
         List<GateReads.Walk> past = new ArrayList<>();
-        double time = 0.6;
         for (int i = 0; i < cows.size(); i++) {
             HerdCow cow = plan.cow(cows.get(i));
             HerdState state = visit.states().stream()
                     .filter(s -> s.cow().equals(cow.number()))
                     .findFirst()
                     .orElseThrow();
-            List<WalkEvent> events = new ArrayList<>();
-            double held = 0;
-            if (visit.ordinal() % 2 == 0 && part == 0 && i == cows.size() / 2) {
-                held = 1.2;
-                events.add(new WalkEvent.Stop(1.4, held));
-            }
-            double seconds = seconds(cow, state.severity()) + (held > 0 ? held + 0.8 : 0);
+            boolean stops = visit.ordinal() % 2 == 0 && part == 0 && i == cows.size() / 2;
             walks.add(new WalkPlan(
                     new WalkerTraits(
                             cow.number(),
@@ -82,11 +72,15 @@ public final class FilmPlans {
                     state.severity(),
                     state.lameLeg(),
                     direction,
-                    time,
+                    0,
                     draws.nextLong(),
-                    events));
-            past.add(new GateReads.Walk(cow.number(), start.plusMillis(Math.round(1000 * (time + seconds / 2)))));
-            time += seconds + GAP_S;
+                    stops ? List.of(new WalkEvent.Stop(1.4, 1.2)) : List.of()));
+        }
+        LaneQueue lined = LaneQueue.lined(walks, CameraPlan.USUAL, GAP_S);
+        for (int i = 0; i < cows.size(); i++) {
+            past.add(new GateReads.Walk(
+                    cows.get(i),
+                    start.plusMillis(Math.round(1000 * lined.middlesS().get(i)))));
         }
         GateReads gate = GateReads.of(plan, 10 * visit.ordinal() + part, past);
         return new RecordingPlan(
@@ -94,8 +88,8 @@ public final class FilmPlans {
                 draws.nextLong(),
                 CameraPlan.USUAL,
                 FrameRate.PAL,
-                time,
-                walks,
+                lined.lengthS(),
+                lined.walks(),
                 start,
                 Optional.of(new RecordingPlan.GateClock(
                         gate.clockOffsetS(),
@@ -103,15 +97,5 @@ public final class FilmPlans {
                         gate.reads().stream()
                                 .map(r -> new RecordingPlan.Read(r.at(), r.tag(), r.cow(), r.mark()))
                                 .toList())));
-    }
-
-    /** How long she is in the picture: the lane on show at the far legs and her own length, at her own speed. */
-    private static double seconds(HerdCow cow, double severity) {
-        int below = Math.min(3, Math.max(0, (int) severity - 1));
-        double t = severity - 1 - below;
-        double speed = SPEED[below] + t * (SPEED[below + 1] - SPEED[below]);
-        // Lengths go by size and times by its root; her own stride by .6 and .4.
-        double own = speed * cow.strideFactor() * Math.sqrt(cow.sizeFactor());
-        return (2 * CameraPlan.USUAL.halfWidthM(0.19) + BODY_M * cow.sizeFactor()) / own;
     }
 }
