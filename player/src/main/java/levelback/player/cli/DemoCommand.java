@@ -88,12 +88,11 @@ final class DemoCommand implements Callable<Integer> {
         say.println(String.format(
                 Locale.ROOT, "  %-12s %-22s %-22s %s", "", "lifted cows only", "corrected", "truth (by brute force)"));
         for (ReportFigures.Pair row : trust.rows()) {
-            String truth =
-                    switch (row.key()) {
-                        case "sensitivity" -> two(demo.truth().sensitivity().get("A"));
-                        case "specificity" -> two(demo.truth().specificity().get("A"));
-                        default -> "";
-                    };
+            String truth = switch (row.key()) {
+                case "sensitivity" -> two(demo.truth().sensitivity().get("A"));
+                case "specificity" -> two(demo.truth().specificity().get("A"));
+                default -> "";
+            };
             say.println(String.format(
                             Locale.ROOT,
                             "  %-12s %-22s %-22s %s",
@@ -123,7 +122,8 @@ final class DemoCommand implements Callable<Integer> {
 
     /** Renders the pages; a missing system library or page costs a sentence, not the demo. */
     private static Optional<String> tour(DrawDemo.Demo demo, Path tour, PrintWriter err) throws java.io.IOException {
-        boolean known = CommandLineRoot.COMMANDS.stream().anyMatch(entry -> entry.name().equals("tour"));
+        boolean known =
+                CommandLineRoot.COMMANDS.stream().anyMatch(entry -> entry.name().equals("tour"));
         if (!known) {
             return Optional.empty();
         }
@@ -138,7 +138,9 @@ final class DemoCommand implements Callable<Integer> {
                 demo.book().toString());
         demo.listTour();
         err.flush();
-        return status == 0 ? Optional.empty() : Optional.of("No pictures of the pages: " + said.toString().strip());
+        return status == 0
+                ? Optional.empty()
+                : Optional.of("No pictures of the pages: " + said.toString().strip());
     }
 
     private static long count(Path folder) throws java.io.IOException {

@@ -33,7 +33,10 @@ final class ReportCommand implements Callable<Integer> {
     @Nullable
     String herd;
 
-    @Option(names = "--visit", paramLabel = "DATE", description = "which visit (2026-03-14); the last one scored if left out")
+    @Option(
+            names = "--visit",
+            paramLabel = "DATE",
+            description = "which visit (2026-03-14); the last one scored if left out")
     @Nullable
     LocalDate visit;
 
@@ -66,9 +69,11 @@ final class ReportCommand implements Callable<Integer> {
         if (share.value().isEmpty()) {
             return share.why().orElse("");
         }
-        String value = String.format(java.util.Locale.ROOT, "%.1f %%", 100 * share.value().getAsDouble());
+        String value = String.format(
+                java.util.Locale.ROOT, "%.1f %%", 100 * share.value().getAsDouble());
         return share.interval()
-                .map(i -> value + String.format(java.util.Locale.ROOT, " (%.1f to %.1f)", 100 * i.low(), 100 * i.high()))
+                .map(i ->
+                        value + String.format(java.util.Locale.ROOT, " (%.1f to %.1f)", 100 * i.low(), 100 * i.high()))
                 .orElse(value);
     }
 }

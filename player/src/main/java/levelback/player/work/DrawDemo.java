@@ -107,8 +107,9 @@ public final class DrawDemo {
     DrawDemo(Size size, String version) {
         this(
                 size,
-                (plan, films, truths, fractionDone, cancelled) ->
-                        DrawRecording.draw(plan, films, truths, fractionDone, cancelled).truth(),
+                (plan, films, truths, fractionDone, cancelled) -> DrawRecording.draw(
+                                plan, films, truths, fractionDone, cancelled)
+                        .truth(),
                 version);
     }
 
@@ -161,8 +162,7 @@ public final class DrawDemo {
             demo.announce("report.html");
             demo.announce("report.pdf");
             progress.at("report", 0);
-            report = new WriteReport(book, version)
-                    .write(demo.path(), Optional.empty(), Optional.empty());
+            report = new WriteReport(book, version).write(demo.path(), Optional.empty(), Optional.empty());
             lap("proof and report", start);
         }
         return new Demo(
@@ -308,7 +308,8 @@ public final class DrawDemo {
                 }
             }
             fill.visit(visit, films);
-            progress.at("filling the book", (double) visit.ordinal() / plan.visits().size());
+            progress.at(
+                    "filling the book", (double) visit.ordinal() / plan.visits().size());
         }
     }
 

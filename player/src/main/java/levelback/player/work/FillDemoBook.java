@@ -125,8 +125,7 @@ final class FillDemoBook {
             }
             scores(inside, visit, drawn, passes);
             for (HerdLift lift : drawn.lifts()) {
-                new WriteCard(inside)
-                        .write(new Chute(cow(lift.cow()), lift.date(), ODA.id()), card(lift));
+                new WriteCard(inside).write(new Chute(cow(lift.cow()), lift.date(), ODA.id()), card(lift));
             }
             return visit;
         });
@@ -156,19 +155,22 @@ final class FillDemoBook {
                             Optional.of(number));
             passes.put(number, new PassOf(pass, film.clip()));
         }
-        film.plan().gate().ifPresent(gate -> gate.reads().stream()
-                .filter(read -> !read.mark().equals("missed"))
-                .forEach(read -> inside.lane().putRead(visit.id(), read.at(), read.tag(), "parlour exit")));
+        film.plan()
+                .gate()
+                .ifPresent(gate -> gate.reads().stream()
+                        .filter(read -> !read.mark().equals("missed"))
+                        .forEach(read -> inside.lane().putRead(visit.id(), read.at(), read.tag(), "parlour exit")));
         return passes;
     }
 
     private void scores(Book inside, Visit visit, HerdVisit drawn, Map<String, PassOf> passes) {
-        Instant milking = drawn.date().atTime(LocalTime.of(6, 10)).atZone(plan.zone()).toInstant();
+        Instant milking =
+                drawn.date().atTime(LocalTime.of(6, 10)).atZone(plan.zone()).toInstant();
         int entered = 0;
         for (HerdScore score : drawn.scores()) {
             Person scorer = score.scorer().equals("A") ? ADA : BRAM;
-            Optional<PassId> pass =
-                    Optional.ofNullable(passes.get(score.cow())).map(p -> p.pass().id());
+            Optional<PassId> pass = Optional.ofNullable(passes.get(score.cow()))
+                    .map(p -> p.pass().id());
             Instant at = milking.plusSeconds(25L * entered++);
             new GiveScore(inside)
                     .give(new GiveScore.Judgement(
@@ -205,8 +207,7 @@ final class FillDemoBook {
         for (int i = 0; i < seen.size(); i++) {
             int frame = Math.min(filmed.pass().toFrame(), middle + 6 * i);
             tags.sign(
-                    new SetTag.Moment(
-                            filmed.pass().id(), ADA.id(), frame, FrameTime.of(filmed.clip(), frame), at),
+                    new SetTag.Moment(filmed.pass().id(), ADA.id(), frame, FrameTime.of(filmed.clip(), frame), at),
                     seen.get(i),
                     score.leg());
         }

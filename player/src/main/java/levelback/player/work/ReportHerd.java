@@ -28,10 +28,9 @@ record ReportHerd(List<Point> trend, Optional<SinceLast> sinceLast, Estimate toL
         List<ScoreRow> scores = source.rows().scores();
         List<TrimRow> trims = source.rows().trims();
         double cut = source.scale().lameCut();
-        List<Point> trend =
-                VisitPrevalence.of(scores, cut, source.scale().severeCut(), 0.95).stream()
-                        .map(v -> new Point(v.date(), v.scored(), v.lame(), v.prevalence(), v.severe()))
-                        .toList();
+        List<Point> trend = VisitPrevalence.of(scores, cut, source.scale().severeCut(), 0.95).stream()
+                .map(v -> new Point(v.date(), v.scored(), v.lame(), v.prevalence(), v.severe()))
+                .toList();
         Optional<SinceLast> since = Optional.empty();
         if (trend.size() > 1) {
             VisitChange change = VisitChange.between(

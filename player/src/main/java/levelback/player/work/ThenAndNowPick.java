@@ -66,9 +66,8 @@ final class ThenAndNowPick {
         Map<CowId, Filmed> filmed = new java.util.LinkedHashMap<>();
         for (Pass pass : book.lane().passesOf(visit.id())) {
             pass.cow()
-                    .filter(cow -> source.levels()
-                            .getOrDefault(visit.id(), Map.of())
-                            .containsKey(cow))
+                    .filter(cow ->
+                            source.levels().getOrDefault(visit.id(), Map.of()).containsKey(cow))
                     .ifPresent(cow -> filmed.putIfAbsent(cow, new Filmed(visit, pass)));
         }
         return filmed;
@@ -119,9 +118,7 @@ final class ThenAndNowPick {
         OptionalDouble level = ReportLines.level(source.levels(), visit, cow);
         int frame = (pass.fromFrame() + pass.toFrame()) / 2;
         Optional<Recording> recording = book.lane().recording(pass.recording());
-        String name = recording
-                .map(r -> String.valueOf(r.file().getFileName()))
-                .orElse("");
+        String name = recording.map(r -> String.valueOf(r.file().getFileName())).orElse("");
         if (recording.isEmpty() || !Files.isRegularFile(recording.get().file())) {
             return new Shot(visit.date(), level, name, frame, new byte[0], words.say("shot.gone", name));
         }

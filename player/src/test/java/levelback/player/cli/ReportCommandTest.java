@@ -30,7 +30,12 @@ class ReportCommandTest {
 
     @Test
     void aBookThatIsNotThere() {
-        assertThat(run("report", "--book", temp.resolve("no.levelback").toString(), "--out", temp.resolve("o").toString()))
+        assertThat(run(
+                        "report",
+                        "--book",
+                        temp.resolve("no.levelback").toString(),
+                        "--out",
+                        temp.resolve("o").toString()))
                 .isEqualTo(2);
         saysOneSentence("no.levelback");
         assertThat(temp.resolve("o")).doesNotExist();
@@ -40,14 +45,21 @@ class ReportCommandTest {
     void anEmptyBook() {
         Path book = temp.resolve("empty.levelback");
         Books.create(book).close();
-        assertThat(run("report", "--book", book.toString(), "--out", temp.resolve("o").toString())).isEqualTo(2);
+        assertThat(run(
+                        "report",
+                        "--book",
+                        book.toString(),
+                        "--out",
+                        temp.resolve("o").toString()))
+                .isEqualTo(2);
         saysOneSentence("holds no herd yet");
         assertThat(temp.resolve("o")).doesNotExist();
     }
 
     @Test
     void aDayThatIsNoDay() {
-        assertThat(run("report", "--book", "b", "--out", "o", "--visit", "14.3.2026")).isEqualTo(2);
+        assertThat(run("report", "--book", "b", "--out", "o", "--visit", "14.3.2026"))
+                .isEqualTo(2);
         saysOneSentence("14.3.2026");
     }
 

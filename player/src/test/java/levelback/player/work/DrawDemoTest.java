@@ -59,7 +59,8 @@ class DrawDemoTest {
             assertThat(check.counts().scores()).isEqualTo(2 * 12 * 3);
         }
         assertThat(demo.report().figures().thenAndNow()).isPresent();
-        assertThat(demo.report().figures().thenAndNow().orElseThrow().now().png().length).isGreaterThan(10_000);
+        assertThat(demo.report().figures().thenAndNow().orElseThrow().now().png().length)
+                .isGreaterThan(10_000);
         assertThat(Files.readString(demo.report().html())).contains("data:image/png;base64,");
         List<String> made = Files.readAllLines(demo.folder().resolve(DemoFolder.LIST));
         assertThat(made).contains("truth/truth.json", "report.pdf", "demo.levelback");

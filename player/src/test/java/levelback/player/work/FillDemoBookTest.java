@@ -62,10 +62,17 @@ class FillDemoBookTest {
             }
             List<TrimRow> trims = rows.trims();
             assertThat(trims.stream().filter(r -> r.lesion().equals("REFUSED"))).hasSize((int) refusedPlanned);
-            assertThat(trims.stream().filter(r -> !r.lesion().equals("REFUSED"))).hasSize((int) rowsPlanned);
-            assertThat(trims.stream().filter(r -> !r.lesion().equals("REFUSED")).map(r -> r.cow() + r.date()).distinct())
+            assertThat(trims.stream().filter(r -> !r.lesion().equals("REFUSED")))
+                    .hasSize((int) rowsPlanned);
+            assertThat(trims.stream()
+                            .filter(r -> !r.lesion().equals("REFUSED"))
+                            .map(r -> r.cow() + r.date())
+                            .distinct())
                     .hasSameSizeAs(liftedPlanned);
-            assertThat(trims.stream().filter(r -> r.chance().isPresent()).map(r -> r.cow() + r.date()).distinct())
+            assertThat(trims.stream()
+                            .filter(r -> r.chance().isPresent())
+                            .map(r -> r.cow() + r.date())
+                            .distinct())
                     .hasSize((int) controlsPlanned);
             assertThat(book.check().problems()).isEmpty();
         }
@@ -79,14 +86,21 @@ class FillDemoBookTest {
             assertThat(source.visits()).hasSize(9);
             assertThat(source.scorer().name()).isEqualTo("Ada Fenn");
             HerdVisit last = plan.visits().get(8);
-            long lame = last.scores().stream().filter(s -> s.scorer().equals("A") && s.level() >= 2).count();
-            assertThat(source.today().values().stream().filter(level -> level >= 2)).hasSize((int) lame);
-            assertThat(source.counts().values().stream().mapToLong(Long::longValue).sum()).isEqualTo(60);
+            long lame = last.scores().stream()
+                    .filter(s -> s.scorer().equals("A") && s.level() >= 2)
+                    .count();
+            assertThat(source.today().values().stream().filter(level -> level >= 2))
+                    .hasSize((int) lame);
+            assertThat(source.counts().values().stream()
+                            .mapToLong(Long::longValue)
+                            .sum())
+                    .isEqualTo(60);
             List<Lifted> lines = new ReportLines(new ReportWords(java.util.Locale.UK))
                     .lifted(source.cardsAfter(), source.cows(), source.visits(), source.levels());
             assertThat(lines).hasSameSizeAs(last.lifts());
             for (int i = 1; i < lines.size(); i++) {
-                assertThat(lines.get(i).score().orElse(-1)).isLessThanOrEqualTo(lines.get(i - 1).score().orElse(-1));
+                assertThat(lines.get(i).score().orElse(-1))
+                        .isLessThanOrEqualTo(lines.get(i - 1).score().orElse(-1));
             }
             assertThat(source.fingerprint()).matches("[0-9a-f]{8}");
         }

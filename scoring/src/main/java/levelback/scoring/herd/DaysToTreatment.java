@@ -102,7 +102,8 @@ public record DaysToTreatment(Estimate median, long censored) {
             atRisk -= ended + time.getValue()[1];
         }
         if (median.isEmpty()) {
-            String why = "more than half of the " + n + " cows that scored lame were not lifted within the time on record";
+            String why =
+                    "more than half of the " + n + " cows that scored lame were not lifted within the time on record";
             return new DaysToTreatment(Estimate.missing(n, METHOD, why), censored);
         }
         if (low.isEmpty() || high.isEmpty()) {

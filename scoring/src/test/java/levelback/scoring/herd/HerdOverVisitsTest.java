@@ -39,8 +39,7 @@ class HerdOverVisitsTest {
     /** kaplan-meier.json, case 2: the median is not reached. */
     @Test
     void noMedianWhereMostAreNeverLifted() {
-        DaysToTreatment days =
-                DaysToTreatment.of(List.of(3L, 5L, 8L, 8L), List.of(false, true, false, false), 0.95);
+        DaysToTreatment days = DaysToTreatment.of(List.of(3L, 5L, 8L, 8L), List.of(false, true, false, false), 0.95);
         assertThat(days.median().value()).isEmpty();
         assertThat(days.median().why()).isPresent();
         assertThat(days.censored()).isEqualTo(3);

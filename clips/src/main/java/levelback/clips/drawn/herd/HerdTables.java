@@ -53,16 +53,30 @@ public final class HerdTables {
                 for (HerdFoot foot : lift.feet()) {
                     for (HerdFinding finding : foot.findings()) {
                         text.append(start)
-                                .append(foot.leg()).append(',')
-                                .append(finding.claw()).append(',')
-                                .append(finding.zone()).append(',')
-                                .append(finding.code()).append(',')
-                                .append(finding.severity().isPresent() ? finding.severity().getAsInt() : "").append(',')
-                                .append(finding.stage()).append(',')
-                                .append(chance).append('\n');
+                                .append(foot.leg())
+                                .append(',')
+                                .append(finding.claw())
+                                .append(',')
+                                .append(finding.zone())
+                                .append(',')
+                                .append(finding.code())
+                                .append(',')
+                                .append(
+                                        finding.severity().isPresent()
+                                                ? finding.severity().getAsInt()
+                                                : "")
+                                .append(',')
+                                .append(finding.stage())
+                                .append(',')
+                                .append(chance)
+                                .append('\n');
                     }
                     if (foot.examined() && foot.findings().isEmpty()) {
-                        text.append(start).append(foot.leg()).append(",,,NONE,,,").append(chance).append('\n');
+                        text.append(start)
+                                .append(foot.leg())
+                                .append(",,,NONE,,,")
+                                .append(chance)
+                                .append('\n');
                     }
                 }
             }
