@@ -13,6 +13,7 @@ final class TerminalProgress {
     private long last;
     private boolean shown;
 
+    @SuppressWarnings("SystemConsoleNull") // Java 17; a newer one would show progress in a pipe too
     TerminalProgress(PrintWriter err) {
         this.err = err;
         this.terminal = System.console() != null;
