@@ -73,7 +73,7 @@ if [ "$what" = all ]; then
     ff $src -c:v wmv2 -b:v 300k big-wmv.asf
     # Zeros in the middle.
     cp h264-b-closed.mp4 big-zeros.mp4
-    dd if=/dev/zero of=big-zeros.mp4 bs=1 seek=30000 count=3000 conv=notrunc 2> /dev/null
+    dd if=/dev/zero of=big-zeros.mp4 bs=1 seek=12000 count=3000 conv=notrunc 2> /dev/null
 fi
 
 for film in *.mp4 *.mov *.mkv *.webm *.avi *.ts *.h264 *.hevc *.m2v *.mpg *.mxf *.flv *.asf; do
