@@ -62,22 +62,36 @@ class MutatedFilmsSlowTest {
         System.out.println(FILMS + " mutated films: " + counts);
         assertThat(counts.values().stream().mapToInt(i -> i).sum()).isEqualTo(FILMS);
         assertThat(faults).as("%s", counts).isEmpty();
-        assertThat(counts.getOrDefault("read", 0)).as("films that still give frames: %s", counts).isGreaterThan(100);
-        assertThat(counts.getOrDefault("refused", 0)).as("films refused: %s", counts).isPositive();
+        assertThat(counts.getOrDefault("read", 0))
+                .as("films that still give frames: %s", counts)
+                .isGreaterThan(100);
+        assertThat(counts.getOrDefault("refused", 0))
+                .as("films refused: %s", counts)
+                .isPositive();
     }
 
     private List<Path> mutate() throws Exception {
-        List<Path> sources = new ArrayList<>(CorpusTest.films().map(CorpusTest::film).toList());
+        List<Path> sources =
+                new ArrayList<>(CorpusTest.films().map(CorpusTest::film).toList());
         byte[] pictures = MovingPattern.yuv420p(144, 80, 40);
         FfmpegProgram preset = FfmpegProgram.ofPreset();
         for (String[] made : new String[][] {
-            {"m.avi", "mpeg4", "-bf", "2"}, {"m.mp4", "mpeg4", "-bf", "2"}, {"m.ts", "mpeg2video", "-bf", "2"},
-            {"j.mov", "mjpeg", "-q:v", "5"}, {"v.webm", "libvpx-vp9", "-cpu-used", "8"}, {"w.webm", "libvpx", "-cpu-used", "8"}
+            {"m.avi", "mpeg4", "-bf", "2"},
+            {"m.mp4", "mpeg4", "-bf", "2"},
+            {"m.ts", "mpeg2video", "-bf", "2"},
+            {"j.mov", "mjpeg", "-q:v", "5"},
+            {"v.webm", "libvpx-vp9", "-cpu-used", "8"},
+            {"w.webm", "libvpx", "-cpu-used", "8"}
         }) {
             Path film = folder.resolve(made[0]);
-            preset.encode(pictures, 144, 80, "25", film, Stream.concat(
-                            Stream.of("-c:v", made[1]), Arrays.stream(made, 2, made.length))
-                    .toArray(String[]::new));
+            preset.encode(
+                    pictures,
+                    144,
+                    80,
+                    "25",
+                    film,
+                    Stream.concat(Stream.of("-c:v", made[1]), Arrays.stream(made, 2, made.length))
+                            .toArray(String[]::new));
             sources.add(film);
         }
         Random random = new Random(20260314);
@@ -108,7 +122,8 @@ class MutatedFilmsSlowTest {
             case 3 -> film = Arrays.copyOf(film, 1 + random.nextInt(film.length));
             case 4 -> { // in the tail, where MP4 has its tables
                 for (int i = 0; i < 6; i++) {
-                    film[film.length - 1 - random.nextInt(Math.min(3000, film.length))] ^= (byte) (1 << random.nextInt(8));
+                    film[film.length - 1 - random.nextInt(Math.min(3000, film.length))] ^=
+                            (byte) (1 << random.nextInt(8));
                 }
             }
             default -> { // a piece left out
@@ -127,11 +142,16 @@ class MutatedFilmsSlowTest {
             try {
                 List<String> command = new ArrayList<>(List.of(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Xmx512m", "-XX:-CreateCoredumpOnCrash", "-XX:ErrorFile=" + folder.resolve("crash-%p.log"),
-                        "-cp", System.getProperty("java.class.path"), ReadEachFilm.class.getName()));
+                        "-Xmx512m",
+                        "-XX:-CreateCoredumpOnCrash",
+                        "-XX:ErrorFile=" + folder.resolve("crash-%p.log"),
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        ReadEachFilm.class.getName()));
                 batch.forEach(film -> command.add(film.toString()));
                 child = new ProcessBuilder(command)
-                        .redirectError(folder.resolve("child-" + System.nanoTime() + ".err").toFile())
+                        .redirectError(folder.resolve("child-" + System.nanoTime() + ".err")
+                                .toFile())
                         .start();
                 follow(child, batch);
             } catch (IOException failed) {

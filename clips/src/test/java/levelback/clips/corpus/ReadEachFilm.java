@@ -23,12 +23,16 @@ final class ReadEachFilm {
             Clip clip = Clip.open(film, () -> false);
             int frames = clip.facts().frameCount();
             int unreadable = 0;
-            ByteBuffer bgra = ByteBuffer.allocateDirect(4 * clip.facts().width() * clip.facts().height());
+            ByteBuffer bgra = ByteBuffer.allocateDirect(
+                    4 * clip.facts().width() * clip.facts().height());
             try (FrameReader reader = clip.reader(0)) {
                 for (int i = 0; i < Math.min(20, frames); i++) {
                     try {
                         reader.md5((int) (i * 7919L % frames));
-                        reader.readBgra((int) (i * 104729L % frames), bgra, 4 * clip.facts().width());
+                        reader.readBgra(
+                                (int) (i * 104729L % frames),
+                                bgra,
+                                4 * clip.facts().width());
                     } catch (ClipException missing) {
                         unreadable++;
                     }
