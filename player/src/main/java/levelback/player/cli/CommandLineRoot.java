@@ -62,7 +62,7 @@ public final class CommandLineRoot {
      * @param out takes what the command says
      * @param err takes one sentence when something is wrong, and progress on a terminal
      */
-    static int run(PrintWriter out, PrintWriter err, String... args) {
+    public static int run(PrintWriter out, PrintWriter err, String... args) {
         return run(COMMANDS, out, err, args);
     }
 

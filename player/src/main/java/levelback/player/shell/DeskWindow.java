@@ -21,6 +21,7 @@ import javafx.stage.Stage;
 import levelback.player.desk.Desk;
 import levelback.player.desk.Page;
 import levelback.player.desk.PageId;
+import levelback.player.proof.ProofPage;
 import levelback.player.score.ScorePage;
 import levelback.player.theme.Theme;
 import levelback.player.work.CannotBeDone;
@@ -39,6 +40,7 @@ public final class DeskWindow {
         Map<PageId, Function<Desk, Page>> pages = new EnumMap<>(PageId.class);
         pages.put(PageId.SCORE, ScorePage::new);
         pages.put(PageId.TRIM, levelback.player.trim.TrimPage::new);
+        pages.put(PageId.PROOF, ProofPage::new);
         return pages;
     }
 

@@ -53,6 +53,11 @@ public final class Prove {
         return ofRows(rows.scores(), rows.trims(), question, "herd " + herd.name());
     }
 
+    /** Answers from rows read before, so that another question need not read the book again. */
+    public static ProofResult fromRows(BookRows rows, ProofQuestion question) {
+        return ofRows(rows.scores(), rows.trims(), question, "the book");
+    }
+
     private static ProofResult ofRows(
             List<ScoreRow> scores, List<TrimRow> trims, ProofQuestion question, String where) {
         question.scorer().ifPresent(wanted -> {
