@@ -9,8 +9,8 @@ import javafx.scene.layout.Region;
 import javafx.scene.text.TextAlignment;
 import levelback.player.theme.Role;
 import levelback.player.theme.Theme;
-import levelback.scoring.proof.Proportions;
 import levelback.scoring.proof.ProofResult;
+import levelback.scoring.proof.Proportions;
 import levelback.scoring.scale.GaitScale;
 import levelback.scoring.value.Interval;
 
@@ -189,8 +189,8 @@ final class Charts {
                     continue;
                 }
                 double share = (double) at.withLesion() / at.lifted();
-                Interval interval =
-                        Proportions.wilson(at.withLesion(), at.lifted(), result.question().level());
+                Interval interval = Proportions.wilson(
+                        at.withLesion(), at.lifted(), result.question().level());
                 g.setStroke(Theme.colour(Role.INK, dark));
                 g.setLineWidth(3);
                 g.strokeLine(x, y(interval.low(), top, bottom), x, y(interval.high(), top, bottom));
@@ -216,7 +216,10 @@ final class Charts {
         chart.draw((g, c) -> {
             int from = result.question().windowFromDays();
             int to = result.question().windowToDays();
-            long most = result.lagDays().stream().mapToLong(ProofResult.Lag::n).max().orElse(1);
+            long most = result.lagDays().stream()
+                    .mapToLong(ProofResult.Lag::n)
+                    .max()
+                    .orElse(1);
             double bottom = c.getHeight() - 18;
             double step = (c.getWidth() - 10) / (to - from + 1.0);
             for (ProofResult.Lag lag : result.lagDays()) {

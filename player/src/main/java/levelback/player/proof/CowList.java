@@ -38,7 +38,8 @@ final class CowList extends VBox {
         Label title = new Label(open.title());
         title.getStyleClass().add(Style.HEAD);
         title.setWrapText(true);
-        Label count = new Label(Words.of("list.count", Words.count(open.observations().size())));
+        Label count =
+                new Label(Words.of("list.count", Words.count(open.observations().size())));
         count.setId("proof-list-count");
         count.getStyleClass().add(Style.SECOND);
         Region gap = new Region();
@@ -123,9 +124,8 @@ final class CowList extends VBox {
 
         private static String found(Observation item) {
             return switch (item.box()) {
-                case WITH_LESION, NO_LESION -> item.codes().isEmpty()
-                        ? Words.of("found.none")
-                        : String.join(" ", item.codes());
+                case WITH_LESION, NO_LESION ->
+                    item.codes().isEmpty() ? Words.of("found.none") : String.join(" ", item.codes());
                 case NEVER_LIFTED -> Words.of("found.never");
                 case REFUSED -> Words.of("found.refused");
                 case WINDOW_OPEN -> Words.of("found.open");

@@ -186,10 +186,9 @@ final class FiguresPanel extends VBox {
         for (ProofResult.OfLesion lesion : lesions) {
             Label first = new Label(lesion.lesion());
             first.getStyleClass().add(Style.STRONG);
-            Label second = new Label(Lesions.byCode(lesion.lesion())
-                            .map(Lesion::shortName)
-                            .orElse(Words.of("lesion.unknown"))
-                    + (lesion.inSet() ? "" : "*"));
+            Label second = new Label(
+                    Lesions.byCode(lesion.lesion()).map(Lesion::shortName).orElse(Words.of("lesion.unknown"))
+                            + (lesion.inSet() ? "" : "*"));
             anyOther |= !lesion.inSet();
             long lame = Math.round(lesion.sensitivity() * lesion.n());
             Label count = opens(
@@ -200,8 +199,7 @@ final class FiguresPanel extends VBox {
             grid.add(second, 1, row);
             grid.add(count, 2, row);
             int here = row;
-            lesion.sensitivityInterval()
-                    .ifPresent(i -> grid.add(bar(lesion.sensitivity(), i, lesion.n()), 3, here));
+            lesion.sensitivityInterval().ifPresent(i -> grid.add(bar(lesion.sensitivity(), i, lesion.n()), 3, here));
             Region rule = new Region();
             rule.getStyleClass().add(Style.RULE);
             grid.add(rule, 0, row + 1, 4, 1);

@@ -156,12 +156,13 @@ final class MarksView extends Region {
     private void cutAt(double y) {
         Row best = null;
         for (Row row : rows.subList(0, Math.max(0, rows.size() - 1))) {
-            if (best == null
-                    || Math.abs(row.top() + row.height() - y) < Math.abs(best.top() + best.height() - y)) {
+            if (best == null || Math.abs(row.top() + row.height() - y) < Math.abs(best.top() + best.height() - y)) {
                 best = row;
             }
         }
-        if (best != null && result != null && best.at().score() != result.question().cut()) {
+        if (best != null
+                && result != null
+                && best.at().score() != result.question().cut()) {
             onCut.accept(best.at().score());
         }
     }
@@ -322,10 +323,8 @@ final class MarksView extends Region {
         // Her back: the same half ellipse as on the score tile, as two Bezier quarters.
         double rise = wall * fraction;
         double k = 0.5523;
-        g.bezierCurveTo(
-                x, y + wall - rise * k, x + wide / 2 * (1 - k), y + wall - rise, x + wide / 2, y + wall - rise);
-        g.bezierCurveTo(
-                x + wide / 2 * (1 + k), y + wall - rise, x + wide, y + wall - rise * k, x + wide, y + wall);
+        g.bezierCurveTo(x, y + wall - rise * k, x + wide / 2 * (1 - k), y + wall - rise, x + wide / 2, y + wall - rise);
+        g.bezierCurveTo(x + wide / 2 * (1 + k), y + wall - rise, x + wide, y + wall - rise * k, x + wide, y + wall);
         g.lineTo(x + wide, y + high);
         g.closePath();
         g.setFill(Theme.ramp(on, clamped, dark));

@@ -189,7 +189,9 @@ public final class ProofPage implements Page {
         Button cut = choice("cut", Words.of("cut.value", Words.level(question.cut())));
         answer.scale().levels().stream()
                 .filter(l -> l.value() > answer.scale().lowest())
-                .forEach(l -> item(cut, Words.of("cut.value", Words.level(l.value())),
+                .forEach(l -> item(
+                        cut,
+                        Words.of("cut.value", Words.level(l.value())),
                         () -> model.set(s -> s.withCut(l.value()))));
         Button window = choice("window", Words.of("window.value", now.windowToDays()));
         for (int days : WINDOWS) {
@@ -206,8 +208,8 @@ public final class ProofPage implements Page {
         Button methodKey = Keys.button(Words.of("method.key"), "M");
         methodKey.setId("proof-method");
         methodKey.setOnAction(e -> toggleMethod());
-        controls.getChildren().setAll(
-                name("cut"), cut, name("window"), window, name("unit"), unit, name("lesions"), lesions);
+        controls.getChildren()
+                .setAll(name("cut"), cut, name("window"), window, name("unit"), unit, name("lesions"), lesions);
         if (answer.scorers().size() > 1) {
             Button scorer = choice("scorer", now.scorer().orElse(Words.of("scorer.all")));
             item(scorer, Words.of("scorer.all"), () -> model.set(s -> s.withScorer(Optional.empty())));
@@ -282,14 +284,21 @@ public final class ProofPage implements Page {
         table.add(first, 0, row);
         count(row, 1, positive ? "TP" : "FN", name, side.and(o -> o.box() == Box.WITH_LESION), result);
         count(row, 2, positive ? "FP" : "TN", name, side.and(o -> o.box() == Box.NO_LESION), result);
-        count(row, 3, positive ? "NP" : "NN", name,
-                side.and(o -> o.box() == Box.NEVER_LIFTED || o.box() == Box.REFUSED), result);
-        Label all = new Label(Words.count(result.behind(side.and(Observation::isScored)).size()));
+        count(
+                row,
+                3,
+                positive ? "NP" : "NN",
+                name,
+                side.and(o -> o.box() == Box.NEVER_LIFTED || o.box() == Box.REFUSED),
+                result);
+        Label all = new Label(
+                Words.count(result.behind(side.and(Observation::isScored)).size()));
         GridPane.setHalignment(all, HPos.RIGHT);
         table.add(all, 4, row);
     }
 
-    private void count(int row, int column, String cell, String name, Predicate<Observation> which, ProofResult result) {
+    private void count(
+            int row, int column, String cell, String name, Predicate<Observation> which, ProofResult result) {
         Label n = new Label(Words.count(result.behind(which).size()));
         n.setId("proof-" + cell.toLowerCase(java.util.Locale.ROOT));
         n.getStyleClass().addAll(Style.OPENS, Style.COW);
@@ -365,7 +374,8 @@ public final class ProofPage implements Page {
         if (event.isControlDown() || event.isAltDown() || event.isMetaDown()) {
             return false;
         }
-        boolean listOpen = model.stateProperty().get() instanceof State.Answer a && a.open().isPresent();
+        boolean listOpen = model.stateProperty().get() instanceof State.Answer a
+                && a.open().isPresent();
         switch (event.getCode()) {
             case ESCAPE -> {
                 if (method) {

@@ -14,11 +14,7 @@ import levelback.scoring.proof.ProofQuestion;
  * @param scorer one scorer; empty for all
  */
 public record ProofSettings(
-        Optional<Double> cut,
-        int windowToDays,
-        ProofQuestion.Unit unit,
-        String lesions,
-        Optional<String> scorer) {
+        Optional<Double> cut, int windowToDays, ProofQuestion.Unit unit, String lesions, Optional<String> scorer) {
 
     /** The settings of the contract: 0 to 14 days, cows, alarm lesions, everyone. */
     public static ProofSettings usual() {
@@ -48,14 +44,6 @@ public record ProofSettings(
     /** The question asked of a herd whose scale calls a score lame from {@code lameCut} on; follow-up ends today. */
     ProofQuestion question(double lameCut, LocalDate today) {
         return new ProofQuestion(
-                cut.orElse(lameCut),
-                unit,
-                0,
-                windowToDays,
-                LesionSet.of(lesions),
-                scorer,
-                Optional.of(today),
-                0.95,
-                1);
+                cut.orElse(lameCut), unit, 0, windowToDays, LesionSet.of(lesions), scorer, Optional.of(today), 0.95, 1);
     }
 }

@@ -190,7 +190,9 @@ public final class ProofViewModel {
                 desk.openPass(film.get().pass().id(), film.get().frame());
             } else {
                 String number = state.get() instanceof State.Answer a
-                        ? a.cows().getOrDefault(observation.cow(), new CowLine("", "")).number()
+                        ? a.cows()
+                                .getOrDefault(observation.cow(), new CowLine("", ""))
+                                .number()
                         : "";
                 desk.message(Words.of("no.film", number, Words.day(observation.date())));
             }
@@ -215,7 +217,8 @@ public final class ProofViewModel {
         desk.background().execute(() -> {
             State next;
             try {
-                ProofResult result = Prove.fromRows(from.rows(), asked.question(from.scale().lameCut(), today));
+                ProofResult result =
+                        Prove.fromRows(from.rows(), asked.question(from.scale().lameCut(), today));
                 next = new State.Answer(
                         result, from.scale(), from.cows(), from.scorers(), asked, Optional.empty(), false);
             } catch (RuntimeException failed) {
@@ -236,14 +239,13 @@ public final class ProofViewModel {
                 .orElse(GaitScales.all().get(0));
         Map<String, CowLine> cows = new HashMap<>();
         for (Cow cow : book.herd().cows(herd.id(), today)) {
-            cows.put(cow.id().uuid().toString(), new CowLine(cow.number(), cow.name().orElse("")));
+            cows.put(
+                    cow.id().uuid().toString(),
+                    new CowLine(cow.number(), cow.name().orElse("")));
         }
         BookRows rows = BookRows.of(book, herd);
-        List<String> scorers = rows.scores().stream()
-                .map(ScoreRow::scorer)
-                .distinct()
-                .sorted()
-                .toList();
+        List<String> scorers =
+                rows.scores().stream().map(ScoreRow::scorer).distinct().sorted().toList();
         return new Source(rows, scale, cows, scorers);
     }
 

@@ -52,6 +52,7 @@ final class Words {
     }
 
     static String day(LocalDate day) {
-        return DateTimeFormatter.ofPattern("EEE d MMM uuuu", Locale.getDefault()).format(day);
+        return DateTimeFormatter.ofPattern("EEE d MMM uuuu", Locale.getDefault())
+                .format(day);
     }
 }

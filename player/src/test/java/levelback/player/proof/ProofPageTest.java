@@ -96,8 +96,8 @@ class ProofPageTest {
         book.herd().put(herd);
         book.herd().put(anna);
         desk = new ProofDesk(book, Optional.of(herd), anna, background, Platform::runLater);
-        page = Fx.get(() -> new ProofPage(desk, Clock.fixed(
-                TODAY.atTime(12, 0).toInstant(ZoneOffset.UTC), ZoneOffset.UTC)));
+        page = Fx.get(() ->
+                new ProofPage(desk, Clock.fixed(TODAY.atTime(12, 0).toInstant(ZoneOffset.UTC), ZoneOffset.UTC)));
         scene = Fx.get(() -> {
             Scene made = new Scene((Parent) page.view(), 1440, 808);
             Theme.apply(made, false);
@@ -135,8 +135,9 @@ class ProofPageTest {
                 assertThat(label("proof-" + name + "-" + side)).isEqualTo(two(value));
                 assertThat(label("proof-" + name + "-" + side + "-interval"))
                         .startsWith(two(low) + " to ")
-                        .contains("n " + json.getOrDefault(side + "." + name + ".n", "")
-                                .replaceAll("(\\d)(\\d{3})$", "$1,$2"));
+                        .contains("n "
+                                + json.getOrDefault(side + "." + name + ".n", "")
+                                        .replaceAll("(\\d)(\\d{3})$", "$1,$2"));
             }
         }
         for (String cell : List.of("tp", "fp", "fn", "tn")) {
@@ -184,14 +185,15 @@ class ProofPageTest {
     @Test
     void aCowWithoutFilmSaysSoAndAFilmedOneOpensHerPass() throws Exception {
         fill(20, 2, 0.5);
-        ProofViewModel model = Fx.get(() -> new ProofViewModel(
-                desk, Clock.fixed(TODAY.atTime(12, 0).toInstant(ZoneOffset.UTC), ZoneOffset.UTC)));
+        ProofViewModel model = Fx.get(() ->
+                new ProofViewModel(desk, Clock.fixed(TODAY.atTime(12, 0).toInstant(ZoneOffset.UTC), ZoneOffset.UTC)));
         Fx.run(model::reload);
         settle();
         State.Answer answer = (State.Answer) Fx.get(() -> model.stateProperty().get());
         Observation last = answer.result().observations().stream()
                 .filter(o -> o.date().equals(FIRST.plusDays(14))
-                        && new ProofViewModel.CowLine("100", "").equals(answer.cows().get(o.cow())))
+                        && new ProofViewModel.CowLine("100", "")
+                                .equals(answer.cows().get(o.cow())))
                 .findFirst()
                 .orElseThrow();
         Observation unfilmed = answer.result().observations().stream()
@@ -209,8 +211,7 @@ class ProofPageTest {
     void tooFewSoundCowsLiftedIsSaidWhereTheCorrectedFiguresWouldBe() throws Exception {
         fill(40, 2, 0);
         shown();
-        assertThat(lookup("proof-not-corrected").getAccessibleText())
-                .contains("5 needed. Draw control lifts.");
+        assertThat(lookup("proof-not-corrected").getAccessibleText()).contains("5 needed. Draw control lifts.");
         picture("cannot", 1440, 808);
     }
 
@@ -325,8 +326,8 @@ class ProofPageTest {
     }
 
     private Map<String, String> command(String... more) throws Exception {
-        List<String> args = new java.util.ArrayList<>(List.of(
-                "proof", "--json", "--book", book.file().toString(), "--until", TODAY.toString()));
+        List<String> args = new java.util.ArrayList<>(
+                List.of("proof", "--json", "--book", book.file().toString(), "--until", TODAY.toString()));
         args.addAll(List.of(more));
         java.io.StringWriter out = new java.io.StringWriter();
         java.io.StringWriter err = new java.io.StringWriter();
@@ -367,8 +368,8 @@ class ProofPageTest {
     }
 
     private boolean key(KeyCode code) throws Exception {
-        boolean used = Fx.get(
-                () -> page.key(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, false, false, false)));
+        boolean used =
+                Fx.get(() -> page.key(new KeyEvent(KeyEvent.KEY_PRESSED, "", "", code, false, false, false, false)));
         settle();
         return used;
     }
@@ -423,8 +424,8 @@ class ProofPageTest {
             root.layout();
         });
         settleSize(wide, high);
-        byte[] png = Fx.get(() -> Snapshot.png(scene.getRoot()
-                .snapshot(null, new javafx.scene.image.WritableImage(wide, high))));
+        byte[] png = Fx.get(
+                () -> Snapshot.png(scene.getRoot().snapshot(null, new javafx.scene.image.WritableImage(wide, high))));
         Files.createDirectories(Path.of(to));
         Files.write(Path.of(to).resolve("proof-" + name + ".png"), png);
     }
