@@ -45,7 +45,7 @@ public final class FilmWriter implements AutoCloseable {
 
     private static final int KEY_FRAME_EVERY = 50;
     private static final int B_FRAMES = 2;
-    private static final int QUALITY = 4;
+    private static final int QUALITY = 3;
 
     private final Path file;
     private final int width;

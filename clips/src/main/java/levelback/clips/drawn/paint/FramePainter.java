@@ -13,6 +13,7 @@ import levelback.clips.drawn.gait.Spot;
 import levelback.clips.drawn.gait.Walker;
 import levelback.scoring.value.Leg;
 import org.bytedeco.javacpp.BytePointer;
+import org.bytedeco.opencv.global.opencv_core;
 import org.bytedeco.opencv.opencv_core.Mat;
 
 /**
@@ -83,6 +84,8 @@ public final class FramePainter implements AutoCloseable {
     public FramePainter(RecordingPlan plan) {
         this.plan = plan;
         camera = plan.camera();
+        // Frames are painted side by side already; more threads inside one would only get in each other's way.
+        opencv_core.setNumThreads(1);
         leaves = new double[plan.walks().size()];
         for (WalkPlan walk : plan.walks()) {
             Walker walker = new Walker(walk, camera.halfWidthM(0));
@@ -112,7 +115,8 @@ public final class FramePainter implements AutoCloseable {
         for (int i = 0; i < walkers.size() && here.size() < MOST_COWS; i++) {
             if (timeS > walkers.get(i).enterTimeS() - 1 && timeS < leaves[i] + 1) {
                 here.add(i);
-            } else if (timeS > leaves[i] + 1) {
+            } else if (timeS > leaves[i] + 5) {
+                // Threads may lag a little behind; none is that late.
                 painters.remove(i);
             }
         }

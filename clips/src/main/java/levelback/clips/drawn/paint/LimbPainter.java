@@ -205,6 +205,8 @@ final class LimbPainter {
         float[] lights = leg.isFore() ? foreLight : hindLight;
         for (int y = top; y <= bottom; y++) {
             int row = box.rowStart(y - box.top);
+            // Far limbs vanish into the shade under the body.
+            float shade = near ? 1 : (float) (.60 - .24 * Grain.ease(.42, .74, view.heightAt(y)));
             for (int x = left; x <= right; x++) {
                 float wb = ((x - a[0]) * (c[1] - a[1]) - (c[0] - a[0]) * (y - a[1])) / area;
                 float wc = ((b[0] - a[0]) * (y - a[1]) - (x - a[0]) * (b[1] - a[1])) / area;
@@ -223,7 +225,7 @@ final class LimbPainter {
                 float light = coat.lightAt(u, v) * (1 - own) + limb * own;
                 int colour = CowPainter.lit(coat.colourAt(u, v), light * gain);
                 if (!near) {
-                    colour = Texture.mix(Texture.lit(colour, .60f), WALL, 46);
+                    colour = Texture.mix(Texture.lit(colour, shade), WALL, 46);
                 }
                 canvas.ink[(y - box.top) * box.width + x - box.left] = colour;
             }

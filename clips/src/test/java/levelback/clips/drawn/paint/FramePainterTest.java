@@ -24,15 +24,20 @@ import org.junit.jupiter.api.Test;
 class FramePainterTest {
 
     private static RecordingPlan plan(Direction direction, double s, Optional<Leg> lame) {
+        return plan(CameraPlan.USUAL, direction, s, lame);
+    }
+
+    private static RecordingPlan plan(CameraPlan camera, Direction direction, double s, Optional<Leg> lame) {
         WalkPlan walk = new WalkPlan(new WalkerTraits("0101", 1, 1, .5, true, 3), s, lame, direction, .5, 4, List.of());
         return new RecordingPlan(
-                "x", 5, CameraPlan.USUAL, FrameRate.PAL, 12, List.of(walk), Instant.EPOCH, Optional.empty());
+                "x", 5, camera, FrameRate.PAL, 12, List.of(walk), Instant.EPOCH, Optional.empty());
     }
 
     @Test
     void paintedHoofStandsOnItsProjectedToe() {
         for (Direction direction : Direction.values()) {
-            try (FramePainter painter = new FramePainter(plan(direction, 3, Optional.of(Leg.LH)));
+            CameraPlan camera = direction == Direction.LEFT_TO_RIGHT ? CameraPlan.USUAL : CameraPlan.FURTHER;
+            try (FramePainter painter = new FramePainter(plan(camera, direction, 3, Optional.of(Leg.LH)));
                     FramePainter.Easel easel = painter.easel()) {
                 Walker walker = painter.walkers().get(0);
                 int middle = (int) (walker.middleTimeS() * 25);
