@@ -29,8 +29,7 @@ class FramePainterTest {
 
     private static RecordingPlan plan(CameraPlan camera, Direction direction, double s, Optional<Leg> lame) {
         WalkPlan walk = new WalkPlan(new WalkerTraits("0101", 1, 1, .5, true, 3), s, lame, direction, .5, 4, List.of());
-        return new RecordingPlan(
-                "x", 5, camera, FrameRate.PAL, 12, List.of(walk), Instant.EPOCH, Optional.empty());
+        return new RecordingPlan("x", 5, camera, FrameRate.PAL, 12, List.of(walk), Instant.EPOCH, Optional.empty());
     }
 
     @Test
