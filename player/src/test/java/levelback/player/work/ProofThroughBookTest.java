@@ -41,8 +41,8 @@ class ProofThroughBookTest {
     void theFiguresAreTheSameThroughTheBook(String name, double cut, ProofQuestion.Unit unit) {
         TableSource scores = TableSource.of(TABLES.resolve(name + "-scores.csv"));
         TableSource trims = TableSource.of(TABLES.resolve(name + "-trims.csv"));
-        ProofQuestion question = new ProofQuestion(
-                cut, unit, 0, 14, LesionSet.alarm(), Optional.empty(), Optional.empty(), 0.95, 1);
+        ProofQuestion question =
+                new ProofQuestion(cut, unit, 0, 14, LesionSet.alarm(), Optional.empty(), Optional.empty(), 0.95, 1);
         List<ScoreRow> scoreRows = ScoreTable.read(scores).rows();
         ProofResult direct = Proof.of(scoreRows, TrimTable.read(trims).rows(), question);
 
@@ -66,8 +66,8 @@ class ProofThroughBookTest {
                     .map(r -> new ScoreRow(number(numbers, r.cow()), r.date(), r.score(), r.scorer(), r.leg()))
                     .toList();
             List<TrimRow> trimsBack = rows.trims().stream()
-                    .map(r -> new TrimRow(
-                            number(numbers, r.cow()), r.date(), r.leg(), r.lesion(), r.stage(), r.chance()))
+                    .map(r ->
+                            new TrimRow(number(numbers, r.cow()), r.date(), r.leg(), r.lesion(), r.stage(), r.chance()))
                     .toList();
             assertThat(back).containsExactlyInAnyOrderElementsOf(scoreRows);
             ProofResult through = Proof.of(back, trimsBack, question);
