@@ -198,7 +198,7 @@ public final class DeskWindow {
 
         @Override
         public Optional<Demo> demo() {
-            return Optional.empty();
+            return Optional.of(new DemoHerd(UserFolder.ofThisUser().path().resolve("demo"))::open);
         }
 
         private static FileChooser chooser(String title) {

@@ -23,6 +23,7 @@ import levelback.store.herd.Score;
 import levelback.store.herd.Tag;
 import levelback.store.herd.Visit;
 import levelback.store.lane.Pass;
+import levelback.store.trim.Finding;
 import org.testfx.api.FxRobot;
 import org.testfx.util.WaitForAsyncUtils;
 
@@ -67,6 +68,8 @@ public final class Walk implements AutoCloseable {
         markPass();
         score();
         tagUndoRedo();
+        trim();
+        backToTheFrame();
     }
 
     private void signOn() throws Exception {
@@ -142,6 +145,47 @@ public final class Walk implements AutoCloseable {
         robot.push(KeyCode.CONTROL, KeyCode.SHIFT, KeyCode.Z);
         until("sign there again", () -> ask(Walk::tags).size() == 1);
         assertThat(ask(Walk::tags).get(0).recordingFrame()).isEqualTo(tag.recordingFrame());
+    }
+
+    private void trim() throws Exception {
+        robot.push(KeyCode.F5);
+        until("on Trim", () -> desk.here() == PageId.TRIM);
+        findCow();
+        until("her card", () -> exists("#trim-foot-RH"));
+        robot.clickOn("#trim-foot-RH");
+        settle();
+        robot.clickOn("#trim-code-SU");
+        settle();
+        robot.clickOn("#trim-howBad-2");
+        until("finding on the card", () -> !ask(Walk::findings).isEmpty());
+        Finding found = ask(Walk::findings).get(0);
+        assertThat(found.lesion()).isEqualTo("SU");
+        picture("walk-6-trimmed");
+    }
+
+    /** From her number to her pass at its first frame, as Proof goes from a mark to the clip. */
+    private void backToTheFrame() throws Exception {
+        robot.push(KeyCode.F2);
+        until("on Score", () -> desk.here() == PageId.SCORE && exists("#score-frame"));
+        robot.push(KeyCode.END);
+        settle();
+        findCow();
+        until("her first frame", () -> text("#score-cow").equals("412"));
+        picture("walk-7-frame");
+    }
+
+    private void findCow() {
+        robot.push(KeyCode.CONTROL, KeyCode.F);
+        robot.write("412");
+        robot.push(KeyCode.ENTER);
+    }
+
+    private static List<Finding> findings(Book book) {
+        return passes(book).get(0).cow().map(cow -> book.trim().cardsOf(cow)).orElse(List.of()).stream()
+                .flatMap(card -> card.feet().stream())
+                .filter(foot -> foot.foot().leg() == levelback.scoring.value.Leg.RH)
+                .flatMap(foot -> foot.findings().stream())
+                .toList();
     }
 
     // ---- what the walk asks -----------------------------------------------------------------------------------------
