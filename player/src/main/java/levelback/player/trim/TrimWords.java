@@ -58,7 +58,6 @@ final class TrimWords {
                 return java.util.Optional.of(LocalDate.parse(text, format));
             } catch (java.time.format.DateTimeParseException e) {
                 // The next way of writing it is tried.
-                continue;
             }
         }
         return java.util.Optional.empty();
