@@ -163,15 +163,18 @@ public final class Walk implements AutoCloseable {
         picture("walk-6-trimmed");
     }
 
-    /** From her number to her pass at its first frame, as Proof goes from a mark to the clip. */
+    /** Proof counts her as one that scored lame and had a lesion; the count opens her, and she her clip. */
     private void backToTheFrame() throws Exception {
-        robot.push(KeyCode.F2);
-        until("on Score", () -> desk.here() == PageId.SCORE && exists("#score-frame"));
-        robot.push(KeyCode.END);
+        robot.push(KeyCode.F6);
+        until("counted on Proof", () -> text("#proof-tp").equals("1"));
+        picture("walk-7-proof");
+        robot.clickOn("#proof-tp");
+        until("her in the list", () -> exists("#proof-list"));
         settle();
-        findCow();
-        until("her first frame", () -> text("#score-cow").equals("412"));
-        picture("walk-7-frame");
+        Node first = robot.lookup("#proof-list .list-cell").query();
+        robot.clickOn(first);
+        until("back on Score", () -> desk.here() == PageId.SCORE && text("#score-cow").equals("412"));
+        picture("walk-8-frame");
     }
 
     private void findCow() {
