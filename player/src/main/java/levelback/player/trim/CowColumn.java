@@ -66,10 +66,10 @@ final class CowColumn extends VBox {
 
         feet.setHgap(8);
         feet.setVgap(8);
-        foot(Leg.LF, 0, 0, "E");
-        foot(Leg.RF, 1, 0, "R");
-        foot(Leg.LH, 0, 1, "D");
-        foot(Leg.RH, 1, 1, "F");
+        foot(Leg.LF, 0, 0);
+        foot(Leg.RF, 1, 0);
+        foot(Leg.LH, 0, 1);
+        foot(Leg.RH, 1, 1);
         Label feetHead = styled(new Label(words.text("feet")), Style.HEAD);
         Label feetHint = styled(new Label(words.text("feet.above")), Style.SMALL, Style.SECOND);
         HBox feetRow = new HBox(8, feetHead, feetHint);
@@ -108,7 +108,7 @@ final class CowColumn extends VBox {
         }
     }
 
-    private void foot(Leg leg, int column, int row, String letter) {
+    private void foot(Leg leg, int column, int row) {
         TrimKey key = new TrimKey(leg.name(), () -> model.foot(leg))
                 .with(new LegChip(leg))
                 .left();

@@ -3,6 +3,7 @@ package levelback.player.trim;
 import java.io.File;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -41,7 +42,7 @@ public final class TrimPage implements Page {
 
     /** A page on a desk, by the machine's clock. */
     public TrimPage(Desk desk) {
-        this(desk, Clock.systemDefaultZone());
+        this(desk, Clock.system(ZoneId.systemDefault()));
     }
 
     TrimPage(Desk desk, Clock clock) {

@@ -173,7 +173,9 @@ public final class Walk implements AutoCloseable {
         settle();
         Node first = robot.lookup("#proof-list .list-cell").query();
         robot.clickOn(first);
-        until("back on Score", () -> desk.here() == PageId.SCORE && text("#score-cow").equals("412"));
+        until(
+                "back on Score",
+                () -> desk.here() == PageId.SCORE && text("#score-cow").equals("412"));
         picture("walk-8-frame");
     }
 

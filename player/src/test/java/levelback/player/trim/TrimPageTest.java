@@ -40,6 +40,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The page by keys and by mouse, its sizes, and its pictures in {@code target/look}. */
 @NeedsDesk
+@SuppressWarnings("NullAway.Init")
 class TrimPageTest {
 
     @TempDir
