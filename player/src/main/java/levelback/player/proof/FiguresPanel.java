@@ -32,6 +32,9 @@ import levelback.scoring.value.Leg;
 /** The right side: lifted only beside corrected, each cut, by lesion, by leg, score to lift. */
 final class FiguresPanel extends VBox {
 
+    /** The dot reaches over the end of its line; twelve pixels stay free before what comes next. */
+    private static final Insets ROOM_FOR_DOT = new Insets(0, 12, 0, 6);
+
     private final BiConsumer<String, Predicate<Observation>> opens;
 
     FiguresPanel(BiConsumer<String, Predicate<Observation>> opens) {
@@ -57,7 +60,7 @@ final class FiguresPanel extends VBox {
         VBox legs = new VBox(8, byLeg(result), lag(result, dark));
         legs.setMinWidth(236);
         legs.setPrefWidth(290);
-        getChildren().setAll(upper, rule, new HBox(14, lesions, legs));
+        getChildren().setAll(upper, rule, new HBox(20, lesions, legs));
     }
 
     // Estimates
@@ -133,6 +136,7 @@ final class FiguresPanel extends VBox {
                 bar.setOpacity(0.75);
             }
             GridPane.setValignment(bar, VPos.CENTER);
+            GridPane.setMargin(bar, ROOM_FOR_DOT);
             grid.add(bar, column + 2, row);
         }
     }

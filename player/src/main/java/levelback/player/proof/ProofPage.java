@@ -1,6 +1,7 @@
 package levelback.player.proof;
 
 import java.time.Clock;
+import java.util.IntSummaryStatistics;
 import java.util.Optional;
 import java.util.function.Predicate;
 import javafx.geometry.HPos;
@@ -86,11 +87,10 @@ public final class ProofPage implements Page {
         heads.setAlignment(Pos.BASELINE_LEFT);
         Label sharesHead = new Label(Words.of("shares.head"));
         sharesHead.getStyleClass().add(Style.HEAD);
-        sharesHead.setWrapText(true);
-        sharesHead.setMinHeight(Region.USE_PREF_SIZE);
+        sharesHead.setMinWidth(Region.USE_PREF_SIZE);
         VBox sharesBox = new VBox(2, sharesHead, shares);
         HBox.setHgrow(sharesBox, Priority.ALWAYS);
-        table.setMinWidth(300);
+        table.setMinWidth(Region.USE_PREF_SIZE);
         Region rule = new Region();
         rule.getStyleClass().add(Style.INK_RULE);
         left.getChildren().setAll(heads, marks, walkedPast, rule, new HBox(16, table, sharesBox));
@@ -151,7 +151,7 @@ public final class ProofPage implements Page {
             root.getChildren().setAll(frame);
             desk.gateLine(
                     PageId.PROOF,
-                    Words.of("gate", Words.count(result.counts().lifted()), Words.count(result.scored())),
+                    gateLine(answer),
                     result.scored() == 0 ? 0 : (double) result.counts().lifted() / result.scored());
         } else if (state instanceof State.Working) {
             Label working = new Label(Words.of("working"));
@@ -172,6 +172,22 @@ public final class ProofPage implements Page {
             root.getChildren().setAll(empty);
             desk.gateLine(PageId.PROOF, "–", 0);
         }
+    }
+
+    /** The visits whose scores the figures count. */
+    private static String gateLine(State.Answer answer) {
+        IntSummaryStatistics counted = answer.result().observations().stream()
+                .filter(Observation::isScored)
+                .map(o -> Optional.ofNullable(answer.visits().get(o.date())))
+                .flatMap(Optional::stream)
+                .mapToInt(Integer::intValue)
+                .summaryStatistics();
+        if (counted.getCount() == 0) {
+            return "–";
+        }
+        return counted.getMin() == counted.getMax()
+                ? Words.of("gate.one", counted.getMin())
+                : Words.of("gate", counted.getMin(), counted.getMax());
     }
 
     private static ScrollPane scroll(Node content) {
@@ -293,6 +309,7 @@ public final class ProofPage implements Page {
                 result);
         Label all = new Label(
                 Words.count(result.behind(side.and(Observation::isScored)).size()));
+        all.setMinWidth(Region.USE_PREF_SIZE);
         GridPane.setHalignment(all, HPos.RIGHT);
         table.add(all, 4, row);
     }
@@ -309,6 +326,7 @@ public final class ProofPage implements Page {
         if (column < 3) {
             Label mark = new Label(cell);
             mark.getStyleClass().addAll(Style.HINT);
+            mark.setMinWidth(Region.USE_PREF_SIZE);
             box.getChildren().add(mark);
         }
         box.setAlignment(Pos.BASELINE_RIGHT);

@@ -49,6 +49,7 @@ public final class ProofViewModel {
          * An answer.
          *
          * @param cows number and name of each cow by her identity as text
+         * @param visits number of each visit by its day
          * @param scorers everyone who scored
          * @param open the list of cows on show; empty while none is open
          * @param working whether a newer answer is on its way
@@ -57,6 +58,7 @@ public final class ProofViewModel {
                 ProofResult result,
                 GaitScale scale,
                 Map<String, CowLine> cows,
+                Map<LocalDate, Integer> visits,
                 List<String> scorers,
                 ProofSettings settings,
                 Optional<OpenList> open,
@@ -81,7 +83,12 @@ public final class ProofViewModel {
         }
     }
 
-    private record Source(BookRows rows, GaitScale scale, Map<String, CowLine> cows, List<String> scorers) {}
+    private record Source(
+            BookRows rows,
+            GaitScale scale,
+            Map<String, CowLine> cows,
+            Map<LocalDate, Integer> visits,
+            List<String> scorers) {}
 
     private record Film(Pass pass, int frame) {}
 
@@ -162,6 +169,7 @@ public final class ProofViewModel {
                     a.result(),
                     a.scale(),
                     a.cows(),
+                    a.visits(),
                     a.scorers(),
                     a.settings(),
                     Optional.of(new OpenList(title, behind)),
@@ -173,7 +181,7 @@ public final class ProofViewModel {
     public boolean closeList() {
         if (state.get() instanceof State.Answer a && a.open().isPresent()) {
             state.set(new State.Answer(
-                    a.result(), a.scale(), a.cows(), a.scorers(), a.settings(), Optional.empty(), a.working()));
+                    a.result(), a.scale(), a.cows(), a.visits(), a.scorers(), a.settings(), Optional.empty(), a.working()));
             return true;
         }
         return false;
@@ -210,7 +218,7 @@ public final class ProofViewModel {
             return;
         }
         if (state.get() instanceof State.Answer a) {
-            state.set(new State.Answer(a.result(), a.scale(), a.cows(), a.scorers(), asked, a.open(), true));
+            state.set(new State.Answer(a.result(), a.scale(), a.cows(), a.visits(), a.scorers(), asked, a.open(), true));
         }
         long mine = ++newest;
         LocalDate today = LocalDate.now(clock);
@@ -220,7 +228,7 @@ public final class ProofViewModel {
                 ProofResult result =
                         Prove.fromRows(from.rows(), asked.question(from.scale().lameCut(), today));
                 next = new State.Answer(
-                        result, from.scale(), from.cows(), from.scorers(), asked, Optional.empty(), false);
+                        result, from.scale(), from.cows(), from.visits(), from.scorers(), asked, Optional.empty(), false);
             } catch (RuntimeException failed) {
                 next = new State.Failed(String.valueOf(failed.getMessage()));
             }
@@ -246,7 +254,9 @@ public final class ProofViewModel {
         BookRows rows = BookRows.of(book, herd);
         List<String> scorers =
                 rows.scores().stream().map(ScoreRow::scorer).distinct().sorted().toList();
-        return new Source(rows, scale, cows, scorers);
+        Map<LocalDate, Integer> visits = new HashMap<>();
+        book.herd().visits(herd.id()).forEach(visit -> visits.put(visit.date(), visit.ordinal()));
+        return new Source(rows, scale, cows, visits, scorers);
     }
 
     /** Her pass of that day, at the frame of a sign tagged on it, else in its middle. */

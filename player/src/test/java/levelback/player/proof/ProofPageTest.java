@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -29,12 +30,15 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.text.Text;
 import levelback.player.cli.CommandLineRoot;
 import levelback.player.desk.Fx;
 import levelback.player.desk.NeedsDesk;
+import levelback.player.desk.PageId;
 import levelback.player.proof.ProofViewModel.State;
 import levelback.player.shell.Snapshot;
 import levelback.player.theme.Theme;
@@ -215,7 +219,42 @@ class ProofPageTest {
         picture("cannot", 1440, 808);
     }
 
+    /** The smallest screen the desk is made for leaves the page 1280 by 628; compared with the text as laid out. */
+    @Test
+    void nothingIsCutShortOnTheSmallestScreen() throws Exception {
+        fill(120, 9, 0.12);
+        shown();
+        settleSize(1280, 628);
+        assertThat(cutShort()).isEmpty();
+        assertThat(desk.gates.get(PageId.PROOF)).isEqualTo("visits 1–9");
+        settleSize(1440, 808);
+        assertThat(cutShort()).isEmpty();
+    }
+
     // Helpers
+
+    private List<String> cutShort() throws Exception {
+        return Fx.get(() -> {
+            List<String> cut = new ArrayList<>();
+            int seen = 0;
+            List<Node> all = new ArrayList<>(scene.getRoot().lookupAll(".label"));
+            all.addAll(scene.getRoot().lookupAll(".button"));
+            for (Node node : all) {
+                if (node instanceof Labeled said && !said.getText().isEmpty()) {
+                    for (Node part : said.getChildrenUnmodifiable()) {
+                        if (part instanceof Text laid) {
+                            seen++;
+                            if (!laid.getText().equals(said.getText())) {
+                                cut.add(said.getText() + " shows as " + laid.getText());
+                            }
+                        }
+                    }
+                }
+            }
+            assertThat(seen).isGreaterThan(60);
+            return cut;
+        });
+    }
 
     private void fill(int cows, int visits, double chance) {
         Random random = new Random(7);
