@@ -1,5 +1,6 @@
 package levelback.player.trim;
 
+import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -37,6 +38,10 @@ final class ChuteKey extends Button {
             KeyCap cap = new KeyCap(keyCap);
             StackPane.setAlignment(cap, Pos.TOP_RIGHT);
             face.getChildren().add(cap);
+            if (keyCap.length() > 1) {
+                // A wide cap reaches over the middle of the key: the words begin below it.
+                words.setPadding(new Insets(14, 0, 0, 0));
+            }
         }
         face.prefWidthProperty().bind(widthProperty().subtract(12));
         face.prefHeightProperty().bind(heightProperty().subtract(10));

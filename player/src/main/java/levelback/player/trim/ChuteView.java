@@ -134,6 +134,7 @@ final class ChuteView extends BorderPane {
                 map(now, walls ? FootMap.Layer.WALLS : FootMap.Layer.SOLE),
                 wallsKey(words.text("chute.walls")));
         VBox.setVgrow(middle.getChildren().get(1), Priority.ALWAYS);
+        VBox.setMargin(middle.getChildren().get(1), new Insets(0, 0, 4, 0));
         HBox.setHgrow(middle, Priority.ALWAYS);
         VBox right = new VBox(
                 g,

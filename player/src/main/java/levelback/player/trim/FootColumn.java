@@ -3,6 +3,7 @@ package levelback.player.trim;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -56,6 +57,7 @@ final class FootColumn extends VBox {
         map.setId("trim-map");
         VBox.setVgrow(map, Priority.ALWAYS);
         map.setMinHeight(368 + 46);
+        VBox.setMargin(map, new Insets(0, 0, 6, 0));
 
         linesScroll.setFitToWidth(true);
         linesScroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);

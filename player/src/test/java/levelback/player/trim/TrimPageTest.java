@@ -439,6 +439,36 @@ class TrimPageTest {
         }
     }
 
+    /** The cap of a key lies beside its words, never over them: on a plain screen and on a fine one. */
+    @Test
+    void noKeyCapLiesOverTheWordsOfItsChuteKey() throws Exception {
+        Fx.run(() -> page.chuteMode(true));
+        for (double perMm : new double[] {96 / 25.4, 5.2}) {
+            desk.screen = java.util.OptionalDouble.of(perMm);
+            size(1440, 900, false);
+            thimble();
+            assertThat(Fx.get(() -> {
+                        List<String> covered = new ArrayList<>();
+                        int seen = 0;
+                        for (Node node : scene.getRoot().lookupAll(".trim-chute-key")) {
+                            for (Node cap : node.lookupAll(".lb-keycap")) {
+                                seen++;
+                                Bounds over = cap.localToScene(cap.getBoundsInLocal());
+                                for (Node first : node.lookupAll(".trim-chute-first")) {
+                                    Node words = first.lookup(".text");
+                                    if (over.intersects(words.localToScene(words.getBoundsInLocal()))) {
+                                        covered.add(((Label) first).getText());
+                                    }
+                                }
+                            }
+                        }
+                        assertThat(seen).isGreaterThan(5);
+                        return covered;
+                    }))
+                    .isEmpty();
+        }
+    }
+
     private void measureChute(double[] size, double screen, String step) throws Exception {
         picture("trim-chute-%d-%s-%s".formatted((int) size[1], screen > 4 ? "fine" : "96", step));
         measureControls(20 * screen);
