@@ -110,7 +110,8 @@ public final class DrawRecording {
                 camera.widthPx(),
                 camera.heightPx(),
                 plan.rate().numerator(),
-                plan.rate().denominator())) {
+                plan.rate().denominator(),
+                plan.startedAt())) {
             int next = 0;
             for (int frame = 0; frame < frames; frame++) {
                 if (cancelled.getAsBoolean()) {

@@ -8,6 +8,8 @@ import static org.bytedeco.ffmpeg.global.swscale.*;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
 import org.bytedeco.ffmpeg.avcodec.AVCodecContext;
 import org.bytedeco.ffmpeg.avcodec.AVPacket;
@@ -65,9 +67,11 @@ public final class FilmWriter implements AutoCloseable {
      * @param file where to
      * @param rateNumerator frames a second, numerator
      * @param rateDenominator and denominator
+     * @param recordedAt when its first picture was taken, as a camera writes it; to the second
      * @throws IOException if the file cannot be written
      */
-    public FilmWriter(Path file, Kind kind, int width, int height, int rateNumerator, int rateDenominator)
+    public FilmWriter(
+            Path file, Kind kind, int width, int height, int rateNumerator, int rateDenominator, Instant recordedAt)
             throws IOException {
         this.file = file;
         this.width = width;
@@ -101,6 +105,11 @@ public final class FilmWriter implements AutoCloseable {
             check(avio_open(out, name, AVIO_FLAG_WRITE), "written");
         }
         container.pb(out);
+        AVDictionary facts = new AVDictionary(null);
+        check(
+                av_dict_set(facts, "creation_time", recordedAt.truncatedTo(ChronoUnit.SECONDS).toString(), 0),
+                "prepared");
+        container.metadata(facts);
         check(avformat_write_header(container, (AVDictionary) null), "written");
         picture = av_frame_alloc();
         picture.width(width).height(height).format(AV_PIX_FMT_YUV420P);

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import levelback.clips.open.Clip;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Tag;
@@ -54,7 +55,14 @@ class LargeCorpusSlowTest {
             tests.add(DynamicTest.dynamicTest(film.getFileName().toString(), () -> {
                 List<OracleFrame> oracle = CorpusTest.oracle(film);
                 assertThat(oracle).isNotEmpty();
-                FrameCheck.holdAgainst(film, oracle);
+                if (film.getFileName().toString().equals("big-zeros.mp4")) {
+                    // A hole that the container does not show is found by decoding alone: opened by its packets the
+                    // film counts frames that never come out, and says that it was not decoded.
+                    assertThat(Clip.open(film, 0, () -> false).decoded()).isFalse();
+                    FrameCheck.holdAgainst(Clip.open(film, Long.MAX_VALUE, () -> false), oracle);
+                } else {
+                    FrameCheck.holdAgainst(film, oracle);
+                }
             }));
         }
         assertThat(tests).hasSizeGreaterThan(45);

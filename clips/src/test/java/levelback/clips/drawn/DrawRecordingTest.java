@@ -88,6 +88,7 @@ class DrawRecordingTest {
         assertThat(clip.facts().frameCount())
                 .isEqualTo(plan.frameCount())
                 .isEqualTo(first.truth().frameCount());
+        assertThat(clip.facts().recordedAt()).contains(plan.startedAt());
         assertThat(clip.facts().codec()).isEqualTo("mpeg4");
         assertThat(clip.facts().averageFrameRate()).isCloseTo(30_000.0 / 1001, within(.001));
         assertThat(clip.index().frames().stream().filter(f -> f.keyFrame()).count())
