@@ -107,7 +107,11 @@ public final class FilmWriter implements AutoCloseable {
         container.pb(out);
         AVDictionary facts = new AVDictionary(null);
         check(
-                av_dict_set(facts, "creation_time", recordedAt.truncatedTo(ChronoUnit.SECONDS).toString(), 0),
+                av_dict_set(
+                        facts,
+                        "creation_time",
+                        recordedAt.truncatedTo(ChronoUnit.SECONDS).toString(),
+                        0),
                 "prepared");
         container.metadata(facts);
         check(avformat_write_header(container, (AVDictionary) null), "written");
