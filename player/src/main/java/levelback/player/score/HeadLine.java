@@ -45,7 +45,6 @@ final class HeadLine extends HBox {
         setMinHeight(42);
         setPrefHeight(42);
         getStyleClass().add(Style.SHEET);
-        number.setMinWidth(Region.USE_PREF_SIZE);
         number.setId("score-cow");
         details.setMinWidth(0);
         asks.setMinWidth(Region.USE_PREF_SIZE);
@@ -75,6 +74,7 @@ final class HeadLine extends HBox {
         details.setText(cow.map(c -> details(c, on.queue().visit())).orElse(""));
         pass.setText(passText(sheet, zone));
         asks.setText(Words.of(cow.isEmpty() ? "who.ask" : "who.change"));
+        number.setMinWidth(Region.USE_PREF_SIZE);
         getChildren().setAll(number);
         if (on.askNumber()) {
             getChildren().addAll(asks, typed);
@@ -92,6 +92,7 @@ final class HeadLine extends HBox {
     }
 
     void show(ScoreViewModel.State.Marking m) {
+        number.setMinWidth(0);
         number.setText(String.valueOf(m.sheet().recording().file().getFileName()));
         details.setText(Words.of("mark.whole"));
         pass.setText(Words.of("mark.count", m.sheet().passes().size()));

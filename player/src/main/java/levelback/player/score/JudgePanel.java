@@ -8,6 +8,7 @@ import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
@@ -61,14 +62,21 @@ final class JudgePanel extends VBox {
         list.setMinWidth(0);
         feetBox = new HBox(14, feet, list);
         lower.getChildren().addAll(signKeys, findingsHead, feetBox);
-        VBox.setVgrow(lower, Priority.ALWAYS);
+        ScrollPane scroll = new ScrollPane(lower);
+        scroll.setFitToWidth(true);
+        scroll.setFitToHeight(true);
+        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.setFocusTraversable(false);
+        scroll.setMinHeight(0);
+        VBox.setVgrow(scroll, Priority.ALWAYS);
         HBox foot = new HBox(
                 8,
                 Parts.key(Words.of("cannot"), "U", this::askCannot),
                 Parts.space(),
                 Parts.mainKey(Words.of("next"), Words.of("cap.enter"), model::next));
         foot.setMinHeight(Region.USE_PREF_SIZE);
-        getChildren().addAll(scoreKeys, lower, allDone, foot);
+        // In a low window the signs and findings scroll; the score keys and the next thing stay in sight.
+        getChildren().addAll(scoreKeys, scroll, allDone, foot);
     }
 
     void setLow(boolean low) {

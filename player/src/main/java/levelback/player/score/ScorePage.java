@@ -24,6 +24,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import levelback.clips.index.IndexedFrame;
@@ -129,6 +130,10 @@ public final class ScorePage implements Page {
         work.setRight(judge);
         root.getStyleClass().add(Style.SHEET);
         root.setId("score-page");
+        // The window says how wide the page is, never a row of it: a long file name must not push the right column out.
+        for (Region part : List.of(middle, work, root)) {
+            part.setMinSize(0, 0);
+        }
         root.widthProperty().addListener((o, was, is) -> fit());
         root.heightProperty().addListener((o, was, is) -> fit());
         fit();
@@ -181,7 +186,6 @@ public final class ScorePage implements Page {
         strip.setPrefHeight(stripHigh);
         strip.setMaxHeight(stripHigh);
         queue.setNarrow(narrow);
-        transport.setNarrow(narrow);
         judge.setLow(low);
     }
 
@@ -230,7 +234,7 @@ public final class ScorePage implements Page {
         } else {
             part = new EmptyState(Words.of("empty.reading"), "");
         }
-        part.setMaxSize(560, javafx.scene.layout.Region.USE_PREF_SIZE);
+        part.setMaxSize(560, Region.USE_PREF_SIZE);
         StackPane.setMargin(part, new Insets(24));
         return part;
     }

@@ -1,17 +1,20 @@
 package levelback.player.score;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
+import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import levelback.player.stage.PicturePlayer;
-import levelback.player.theme.KeyCap;
 import levelback.player.theme.Keys;
 import levelback.player.theme.Style;
 
@@ -20,6 +23,12 @@ final class TransportBar extends HBox {
 
     private static final double[] RATES = {4, 2, 1, 0.5, 0.25, 0.125};
 
+    /** The last step of tightening, see {@link #fit()}. */
+    private static final int TIGHTEST = 5;
+
+    /** Least width kept for the line with the file name, px. */
+    private static final double LEAST_OF_NAME = 110;
+
     private final PicturePlayer player;
     private final Button walk;
     private final Map<Double, ToggleButton> rates = new LinkedHashMap<>();
@@ -27,6 +36,9 @@ final class TransportBar extends HBox {
     private final Label frame = Parts.label("", Style.STRONG);
     private final Label of = new Label();
     private final Label own = Parts.label("", Style.HINT);
+    private final HBox segments = new HBox(-1);
+    private final Button back;
+    private final Button on;
     private boolean backwards;
 
     TransportBar(PicturePlayer player, Runnable toggleLoop) {
@@ -39,7 +51,6 @@ final class TransportBar extends HBox {
         getStyleClass().addAll(Style.SHEET, Style.BELOW_RULE);
         walk = Parts.quiet(Keys.main(Words.of("walk"), Words.of("cap.space")), this::walkOrStand);
         walk.setId("score-walk");
-        HBox segments = new HBox(-1);
         segments.setAlignment(Pos.CENTER_LEFT);
         for (double rate : RATES) {
             ToggleButton key = Parts.quiet(Keys.toggle(Words.of("rate." + rate), ""), () -> setRate(rate));
@@ -49,16 +60,23 @@ final class TransportBar extends HBox {
             segments.getChildren().add(key);
         }
         segments.setMinWidth(Region.USE_PREF_SIZE);
-        Button back = Parts.key(Words.of("frame.back"), "←", () -> player.step(-1));
-        Button on = Parts.key(Words.of("frame.on"), "→", () -> player.step(1));
+        back = Parts.key(Words.of("frame.back"), "←", () -> player.step(-1));
+        on = Parts.key(Words.of("frame.on"), "→", () -> player.step(1));
         loop = Parts.quiet(Keys.toggle(Words.of("loop"), "L"), toggleLoop);
         HBox where = new HBox(4, frame, of);
         where.setAlignment(Pos.CENTER_RIGHT);
         VBox label = new VBox(where, own);
         label.setAlignment(Pos.CENTER_RIGHT);
-        label.setMinWidth(Region.USE_PREF_SIZE);
+        label.setMinWidth(0);
+        where.setMinWidth(Region.USE_PREF_SIZE);
+        frame.setMinWidth(Region.USE_PREF_SIZE);
+        own.setMinWidth(0);
+        // The number of the frame and the ending of the file name say most.
+        own.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
         frame.setId("score-frame");
         getChildren().addAll(walk, segments, back, on, loop, Parts.space(), label);
+        setMinWidth(0);
+        widthProperty().addListener((o, was, is) -> fit());
         setRate(1);
     }
 
@@ -113,19 +131,50 @@ final class TransportBar extends HBox {
         frame.setText(frameText);
         of.setText(ofText);
         own.setText(ownText);
+        fit();
     }
 
-    /** In little room the caps of the frame keys go. */
-    void setNarrow(boolean narrow) {
-        setSpacing(narrow ? 5 : 8);
+    /**
+     * Drops what is needed least, one thing after another, until the row fits: the two fast paces, the caps of the keys, the
+     * length of the recording, its file name. What every key does stays in words.
+     */
+    private void fit() {
+        if (getWidth() <= 0) {
+            return;
+        }
+        for (int tight = 0; tight <= TIGHTEST; tight++) {
+            tighten(tight);
+            if (needed() <= getWidth()) {
+                return;
+            }
+        }
+    }
+
+    private void tighten(int tight) {
+        setSpacing(tight > 0 ? 5 : 8);
         rates.forEach((rate, key) -> {
-            key.setManaged(!narrow || rate <= 1);
-            key.setVisible(!narrow || rate <= 1);
+            key.setManaged(tight < 2 || rate <= 1);
+            key.setVisible(tight < 2 || rate <= 1);
         });
-        getChildren().stream()
-                .filter(Button.class::isInstance)
-                .map(Button.class::cast)
-                .filter(b -> b.getGraphic() instanceof KeyCap)
-                .forEach(b -> b.setGraphicTextGap(narrow ? 5 : 8));
+        for (ButtonBase key : List.of(walk, back, on, loop)) {
+            key.setContentDisplay(tight < 3 ? ContentDisplay.RIGHT : ContentDisplay.TEXT_ONLY);
+            key.setGraphicTextGap(tight > 0 ? 5 : 8);
+        }
+        of.setManaged(tight < 4);
+        of.setVisible(tight < 4);
+        own.setManaged(tight < 5);
+        own.setVisible(tight < 5);
+    }
+
+    /** Width at which nothing is cut but the file name. */
+    private double needed() {
+        double keys = walk.prefWidth(-1)
+                + segments.prefWidth(-1)
+                + back.prefWidth(-1)
+                + on.prefWidth(-1)
+                + loop.prefWidth(-1)
+                + 6 * getSpacing();
+        double where = frame.prefWidth(-1) + (of.isManaged() ? 4 + of.prefWidth(-1) : 0);
+        return keys + Math.max(where, own.isManaged() ? LEAST_OF_NAME : 0) + snappedLeftInset() + snappedRightInset();
     }
 }

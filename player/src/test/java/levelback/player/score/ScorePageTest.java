@@ -512,6 +512,71 @@ class ScorePageTest {
         assertThat(Path.of("target", "look", "score.png")).isNotEmptyFile();
     }
 
+    /** 1280 × 720 and the smallest window, 1024 × 640, less the race (58) and the sill (34): look.md, Sizes. */
+    @Test
+    void aLongFileNameCutsNothingOffInASmallWindow() throws Exception {
+        Path named = Files.copy(
+                film, folder.resolve("exit-lane-north-of-the-collecting-yard-2026-03-10-camera-2-back.mp4"));
+        passes(named, 0, 39, 40, 79, 80, 119);
+        untilShown(0);
+        press(KeyCode.X, KeyCode.B);
+        press(KeyCode.DIGIT3);
+        until(() -> on(page).sheet().open());
+        javafx.scene.layout.StackPane window = Fx.get(() -> {
+            var made = new javafx.scene.layout.StackPane();
+            scene.setRoot(made);
+            made.getChildren().add(page.view());
+            return made;
+        });
+        for (int[] size : new int[][] {{1280, 628}, {1024, 548}, {1440, 808}, {1280, 628}}) {
+            Fx.run(() -> {
+                window.resize(size[0], size[1]);
+                for (int pass = 0; pass < 3; pass++) {
+                    window.applyCss();
+                    window.layout();
+                }
+            });
+            picture("score-long-name-" + size[0], size[0], size[1], false);
+            List<String> cut = Fx.get(() -> cut(window, size[0], size[1]));
+            assertThat(cut).as("cut off at %d × %d", size[0], size[1]).isEmpty();
+        }
+        press(KeyCode.W);
+        until(() -> page.model().stateProperty().get() instanceof State.Marking);
+        picture("score-marking-1024", 1024, 548, false);
+        assertThat(Fx.get(() -> cut(window, 1024, 548))).isEmpty();
+    }
+
+    /** Every key and line of words that does not lie wholly in the window, and every key whose words are cut. */
+    private static List<String> cut(Parent window, double wide, double high) {
+        List<String> cut = new ArrayList<>();
+        for (Node node : window.lookupAll("*")) {
+            if (!(node instanceof Labeled words) || words.getText() == null || words.getText().isBlank()) {
+                continue;
+            }
+            boolean shown = true;
+            boolean scrolls = false;
+            for (Node up = node; up != null; up = up.getParent()) {
+                // In the lowest window the signs and findings are reached by scrolling.
+                scrolls |= up instanceof javafx.scene.control.ScrollPane && high < 600;
+                shown &= up.isVisible();
+            }
+            if (!shown || words.getWidth() == 0) {
+                continue;
+            }
+            Bounds at = node.localToScene(node.getLayoutBounds());
+            if (at.getMinX() < -0.5 || at.getMaxX() > wide + 0.5 || !scrolls && (at.getMinY() < -0.5 || at.getMaxY() > high + 0.5)) {
+                cut.add("outside: " + words.getText() + " at " + at.getMinX() + " to " + at.getMaxX() + ", "
+                        + at.getMaxY());
+            } else if (node instanceof javafx.scene.control.ButtonBase
+                    && words.getWidth() < words.prefWidth(-1) - 0.5
+                    && !words.isWrapText()
+                    && words.getContentDisplay() != javafx.scene.control.ContentDisplay.GRAPHIC_ONLY) {
+                cut.add("cut: " + words.getText() + " " + words.getWidth() + " of " + words.prefWidth(-1));
+            }
+        }
+        return cut;
+    }
+
     private void picture(String name, int width, int height, boolean dark) throws Exception {
         Fx.run(() -> {
             Theme.apply(scene, dark);
