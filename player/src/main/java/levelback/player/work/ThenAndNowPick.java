@@ -2,6 +2,7 @@ package levelback.player.work;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -21,7 +22,10 @@ import levelback.store.lane.Recording;
 import levelback.store.trim.FootCard;
 import levelback.store.trim.LiftCard;
 
-/** Picks the cow whose two filmed days differ most, best the one who got sounder, and takes her two exact frames. */
+/**
+ * Picks the cow whose two filmed days differ most, best the one who got sounder and had something found in between, and
+ * takes her two exact frames.
+ */
 final class ThenAndNowPick {
 
     private final Book book;
@@ -54,12 +58,29 @@ final class ThenAndNowPick {
                 double change = before.getAsDouble() - after.getAsDouble();
                 // A cow that got sounder comes before one that got lamer by as much.
                 double rank = change > 0 ? change + 0.5 : -change;
+                if (rank > 0 && foundBetween(source, id, earlier)) {
+                    rank += 0.25;
+                }
                 if (best.isEmpty() || rank > best.get().rank()) {
                     best = Optional.of(new Candidate(cow, earlier, then.pass(), today.pass(), rank));
                 }
             }
         }
         return best.map(pair -> picture(source, pair));
+    }
+
+    /** The cow's cards that the report may tell of. */
+    private static List<LiftCard> cardsOf(ReportSource source, CowId cow) {
+        return source.cards().stream().filter(c -> c.lift().cow().equals(cow)).toList();
+    }
+
+    /** Whether something was found on her feet after the earlier visit (a cow is scored before she is lifted) and before this one. */
+    private static boolean foundBetween(ReportSource source, CowId cow, Visit earlier) {
+        return cardsOf(source, cow).stream()
+                .filter(c -> !c.lift().date().isBefore(earlier.date())
+                        && c.lift().date().isBefore(source.visit().date()))
+                .flatMap(c -> c.feet().stream())
+                .anyMatch(foot -> !foot.findings().isEmpty());
     }
 
     private Map<CowId, Filmed> filmed(ReportSource source, Visit visit) {
@@ -75,15 +96,15 @@ final class ThenAndNowPick {
 
     private ThenAndNow picture(ReportSource source, Candidate pair) {
         CowId id = pair.cow().id();
-        List<LiftCard> cards = book.trim().cardsOf(id);
+        List<LiftCard> cards = cardsOf(source, id);
         List<Double> scores = new ArrayList<>();
         for (Visit visit : source.visits()) {
             if (!visit.date().isBefore(pair.thenVisit().date())) {
                 ReportLines.level(source.levels(), visit, id).ifPresent(scores::add);
             }
         }
-        List<String> remarks = new ReportLines(words)
-                .remarks(cards, pair.thenVisit().date(), source.visit().date());
+        // To the end of the report's lifts: one that got lamer was lifted after the second picture.
+        List<String> remarks = new ReportLines(words).remarks(cards, pair.thenVisit().date().minusDays(1), LocalDate.MAX);
         return new ThenAndNow(
                 pair.cow().number(),
                 pair.cow().name().orElse(""),
@@ -97,8 +118,7 @@ final class ThenAndNowPick {
     /** The leg of the first finding in between; else the leg her scorer named on the lamer day. */
     private Optional<Leg> leg(List<LiftCard> cards, ReportSource source, Candidate pair) {
         for (LiftCard card : cards) {
-            if (card.lift().date().isAfter(pair.thenVisit().date())
-                    && !card.lift().date().isAfter(source.visit().date())) {
+            if (!card.lift().date().isBefore(pair.thenVisit().date())) {
                 for (FootCard foot : card.feet()) {
                     if (!foot.findings().isEmpty()) {
                         return Optional.of(foot.foot().leg());

@@ -173,6 +173,25 @@ class ReportPageTest {
         assertThat(flat(paper)).contains("page of 1 2").contains("page of 2 2").contains("Brack & Fell <Farm>");
     }
 
+    /** Two pages, however many were lifted; how far to trust the scores stands on the first, with the worst cows. */
+    @Test
+    void theTrustBoxStaysOnTheFirstOfTwoPages() throws Exception {
+        for (int lifted : new int[] {0, 1, 4, 9, 14, 20}) {
+            ByteArrayOutputStream pdf = new ByteArrayOutputStream();
+            ReportPdf.write(new ReportPage(figures(lifted), new ReportWords(Locale.UK)), pdf);
+            try (PDDocument document = Loader.loadPDF(pdf.toByteArray())) {
+                assertThat(document.getNumberOfPages()).as("%s lifted", lifted).isEqualTo(2);
+                PDFTextStripper first = new PDFTextStripper();
+                first.setEndPage(1);
+                String page = flat(first.getText(document));
+                assertThat(page).as("%s lifted", lifted).contains("540 cow-visits scored, 160 of them lifted");
+                if (lifted > 4) {
+                    assertThat(page).contains("first 5 of " + lifted);
+                }
+            }
+        }
+    }
+
     @Test
     void reachesForNothingOutside() {
         String html = new ReportPage(figures(3), new ReportWords(Locale.UK)).html();

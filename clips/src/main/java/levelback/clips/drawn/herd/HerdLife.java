@@ -36,6 +36,8 @@ final class HerdLife {
 
     private final HerdPlan drawnSoFar;
     private final int visitCount;
+    private static final int SOUNDER_FILMED = 3;
+
     private final int filmedCount;
     private final LocalDate firstVisit;
     private final List<HerdBeast> beasts = new ArrayList<>();
@@ -147,7 +149,10 @@ final class HerdLife {
         return new HerdVisit(v + 1, firstVisit.plusDays(day), states, scores, lifts, List.of());
     }
 
-    /** Films the same cows at the last two visits: those that changed most between them, the lamest, then any. */
+    /**
+     * Films the same cows at the last two visits: a few that were lame, treated and scored sounder, then those that changed
+     * most between them, the lamest, then any.
+     */
     private List<HerdVisit> withFilm(List<HerdVisit> visits) {
         HerdVisit before = visits.get(visitCount - 2);
         HerdVisit last = visits.get(visitCount - 1);
@@ -157,6 +162,12 @@ final class HerdLife {
         }
         byInterest.sort(Comparator.comparingDouble(
                 i -> -interest(before.states().get(i), last.states().get(i))));
+        List<Integer> sounder = byInterest.stream()
+                .filter(i -> gotSounder(beasts.get(i).cow.number(), before, last))
+                .limit(SOUNDER_FILMED)
+                .toList();
+        byInterest.removeAll(sounder);
+        byInterest.addAll(0, sounder);
         List<Integer> chosen = new ArrayList<>(byInterest.subList(0, Math.min(filmedCount, (filmedCount + 1) / 2 + 1)));
         List<Integer> rest = new ArrayList<>(byInterest.subList(chosen.size(), byInterest.size()));
         while (chosen.size() < filmedCount) {
@@ -178,6 +189,25 @@ final class HerdLife {
                             order.stream().map(i -> beasts.get(i).cow.number()).toList()));
         }
         return filmed;
+    }
+
+    /** Whether scorer A called her lame, something was found on her foot, and A scored her lower the next time. */
+    private static boolean gotSounder(String cow, HerdVisit before, HerdVisit last) {
+        int was = levelOfA(cow, before);
+        return was >= 2
+                && levelOfA(cow, last) < was
+                && before.lifts().stream()
+                        .filter(lift -> lift.cow().equals(cow))
+                        .flatMap(lift -> lift.feet().stream())
+                        .anyMatch(foot -> !foot.findings().isEmpty());
+    }
+
+    private static int levelOfA(String cow, HerdVisit visit) {
+        return visit.scores().stream()
+                .filter(score -> score.scorer().equals("A") && score.cow().equals(cow))
+                .mapToInt(HerdScore::level)
+                .findFirst()
+                .orElseThrow();
     }
 
     private static double interest(HerdState before, HerdState last) {

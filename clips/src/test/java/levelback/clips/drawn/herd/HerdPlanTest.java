@@ -55,6 +55,34 @@ class HerdPlanTest {
         }
     }
 
+    /** Lame at visit 8, something found when she was lifted, scored lower at visit 9: a few of these are on film. */
+    @Test
+    void cowsThatGotSounderAfterTheChuteAreOnFilm() {
+        int herdsWithSome = 0;
+        for (HerdPlan plan : HERDS) {
+            HerdVisit before = plan.visits().get(7);
+            HerdVisit last = plan.visits().get(8);
+            List<String> sounder = new ArrayList<>();
+            for (HerdScore was : before.scores()) {
+                boolean lower = last.scores().stream()
+                        .anyMatch(now -> now.cow().equals(was.cow())
+                                && now.scorer().equals("A")
+                                && now.level() < was.level());
+                boolean found = before.lifts().stream()
+                        .anyMatch(lift -> lift.cow().equals(was.cow())
+                                && lift.feet().stream()
+                                        .anyMatch(foot -> !foot.findings().isEmpty()));
+                if (was.scorer().equals("A") && was.level() >= 2 && lower && found) {
+                    sounder.add(was.cow());
+                }
+            }
+            herdsWithSome += sounder.isEmpty() ? 0 : 1;
+            assertThat(before.filmed().stream().filter(sounder::contains).count())
+                    .isGreaterThanOrEqualTo(Math.min(3, sounder.size()));
+        }
+        assertThat(herdsWithSome).isPositive();
+    }
+
     @Test
     void lesionsBeginByTheirShares() {
         List<HerdOnset> all = new ArrayList<>();
