@@ -181,7 +181,14 @@ public final class ProofViewModel {
     public boolean closeList() {
         if (state.get() instanceof State.Answer a && a.open().isPresent()) {
             state.set(new State.Answer(
-                    a.result(), a.scale(), a.cows(), a.visits(), a.scorers(), a.settings(), Optional.empty(), a.working()));
+                    a.result(),
+                    a.scale(),
+                    a.cows(),
+                    a.visits(),
+                    a.scorers(),
+                    a.settings(),
+                    Optional.empty(),
+                    a.working()));
             return true;
         }
         return false;
@@ -218,7 +225,8 @@ public final class ProofViewModel {
             return;
         }
         if (state.get() instanceof State.Answer a) {
-            state.set(new State.Answer(a.result(), a.scale(), a.cows(), a.visits(), a.scorers(), asked, a.open(), true));
+            state.set(
+                    new State.Answer(a.result(), a.scale(), a.cows(), a.visits(), a.scorers(), asked, a.open(), true));
         }
         long mine = ++newest;
         LocalDate today = LocalDate.now(clock);
@@ -228,7 +236,14 @@ public final class ProofViewModel {
                 ProofResult result =
                         Prove.fromRows(from.rows(), asked.question(from.scale().lameCut(), today));
                 next = new State.Answer(
-                        result, from.scale(), from.cows(), from.visits(), from.scorers(), asked, Optional.empty(), false);
+                        result,
+                        from.scale(),
+                        from.cows(),
+                        from.visits(),
+                        from.scorers(),
+                        asked,
+                        Optional.empty(),
+                        false);
             } catch (RuntimeException failed) {
                 next = new State.Failed(String.valueOf(failed.getMessage()));
             }

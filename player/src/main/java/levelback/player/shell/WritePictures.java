@@ -102,11 +102,14 @@ public final class WritePictures {
                     .findFirst()
                     .or(() -> visits.stream().findFirst());
             Optional<Pass> pass = visit.flatMap(one -> lamest(book, one));
-            Optional<CowId> cow =
-                    book.trim().cardsOf(herd.get().id(), LocalDate.of(1900, 1, 1), LocalDate.of(9999, 1, 1)).stream()
-                            .reduce((earlier, later) -> later)
-                            .map(card -> card.lift().cow())
-                            .or(() -> pass.flatMap(Pass::cow));
+            Optional<CowId> cow = pass.flatMap(Pass::cow)
+                    .or(
+                            () -> book
+                                    .trim()
+                                    .cardsOf(herd.get().id(), LocalDate.of(1900, 1, 1), LocalDate.of(9999, 1, 1))
+                                    .stream()
+                                    .reduce((earlier, later) -> later)
+                                    .map(card -> card.lift().cow()));
             return new Subjects(herd, visit, pass, cow);
         }
 
