@@ -2,11 +2,9 @@ package levelback.player.work;
 
 import java.time.LocalDate;
 import java.util.Optional;
-import java.util.OptionalInt;
 import levelback.store.book.Book;
 import levelback.store.book.StoreException;
 import levelback.store.herd.Cow;
-import levelback.store.herd.CowId;
 import levelback.store.herd.HerdId;
 
 /** Finds the cow behind a number as typed; one that the herd does not have yet is listed. */
@@ -31,17 +29,7 @@ final class CowNumber {
         if (known.isPresent()) {
             return known.get();
         }
-        Cow cow = new Cow(
-                CowId.fresh(),
-                herd,
-                number,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalInt.empty(),
-                "");
+        Cow cow = Cow.numbered(herd, number);
         book.herd().put(cow, on);
         return cow;
     }

@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.regex.Pattern;
 import levelback.store.book.Book;
 import levelback.store.herd.Cow;
@@ -61,17 +60,7 @@ final class CowsOfHerd {
         if (known.isPresent()) {
             return known.get();
         }
-        Cow cow = new Cow(
-                CowId.fresh(),
-                herd,
-                number,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalInt.empty(),
-                "");
+        Cow cow = Cow.numbered(herd, number);
         add(cow, day);
         made.add(number);
         return cow.id();

@@ -21,4 +21,19 @@ public record Cow(
         Optional<LocalDate> birth,
         Optional<LocalDate> calving,
         OptionalInt parity,
-        String note) {}
+        String note) {
+    /** A new cow of whom nothing is known but her number. */
+    public static Cow numbered(HerdId herd, String number) {
+        return new Cow(
+                CowId.fresh(),
+                herd,
+                number,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                OptionalInt.empty(),
+                "");
+    }
+}
