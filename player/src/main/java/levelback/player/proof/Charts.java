@@ -2,6 +2,7 @@ package levelback.player.proof;
 
 import java.util.List;
 import java.util.function.BiConsumer;
+import java.util.stream.Collectors;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
@@ -90,7 +91,16 @@ final class Charts {
             curve(g, result.cuts(), false, left, top, size, scale, dark);
             curve(g, result.cuts(), true, left, top, size, scale, dark);
         });
-        chart.setAccessibleText(Words.of("roc.head"));
+        chart.setAccessibleText(Words.of("roc.head")
+                + result.cuts().stream()
+                        .map(at -> Words.of(
+                                "roc.said",
+                                Words.level(at.cut()),
+                                Words.share(at.sensitivity().value()),
+                                Words.share(at.specificity().value()),
+                                Words.share(at.correctedSensitivity()),
+                                Words.share(at.correctedSpecificity())))
+                        .collect(Collectors.joining()));
     }
 
     private static void curve(
@@ -240,7 +250,10 @@ final class Charts {
                 g.fillText(String.valueOf(day), 4 + (day - from) * step + step / 2 - 1, bottom + 10);
             }
         });
-        chart.setAccessibleText(Words.of("lag.head"));
+        chart.setAccessibleText(Words.of("lag.head")
+                + result.lagDays().stream()
+                        .map(lag -> Words.of("lag.said", lag.days(), Words.count(lag.n())))
+                        .collect(Collectors.joining()));
     }
 
     /** How many were lifted within the target, for the words beside the chart. */

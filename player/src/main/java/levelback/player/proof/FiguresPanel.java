@@ -48,6 +48,7 @@ final class FiguresPanel extends VBox {
         VBox estimates = new VBox(8, estimates(result), caution(result));
         HBox.setHgrow(estimates, Priority.ALWAYS);
         Charts.Chart roc = new Charts.Chart(300);
+        roc.setId("proof-cuts");
         roc.setMinWidth(226);
         roc.setPrefWidth(290);
         Charts.roc(roc, result, scale, dark);
@@ -199,6 +200,7 @@ final class FiguresPanel extends VBox {
                     Words.of("of", Words.count(lame), Words.count(lesion.n())),
                     Words.of("list.lesion", lesion.lesion()),
                     o -> o.isLifted() && o.codes().contains(lesion.lesion()));
+            count.setId("proof-lesion-" + lesion.lesion());
             grid.add(first, 0, row);
             grid.add(second, 1, row);
             grid.add(count, 2, row);
@@ -259,6 +261,7 @@ final class FiguresPanel extends VBox {
                                 o -> o.isLifted()
                                         && o.legs().contains(scored)
                                         && o.lesionLegs().contains(found));
+                cell.setId("proof-leg-" + scored + "-" + found);
                 if (i == j) {
                     cell.getStyleClass().add(Style.STRONG);
                 }
@@ -288,6 +291,7 @@ final class FiguresPanel extends VBox {
 
     private static VBox lag(ProofResult result, boolean dark) {
         Charts.Chart chart = new Charts.Chart(92);
+        chart.setId("proof-lag");
         Charts.lags(chart, result, dark);
         Label words = new Label(Words.of(
                 "lag.words",

@@ -24,7 +24,7 @@ import levelback.scoring.value.Estimate;
 /** Sets a report in type: one XHTML text with nothing outside it, the same for the browser and for the PDF. */
 public final class ReportPage {
     /** Height that the lifted list may take on page 1, in points, with and without pictures above it. */
-    private static final double FIRST_PT = 160;
+    private static final double FIRST_PT = 170;
 
     private static final double FIRST_NO_PICTURES_PT = 295;
 

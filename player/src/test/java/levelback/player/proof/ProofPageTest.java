@@ -219,6 +219,64 @@ class ProofPageTest {
         picture("cannot", 1440, 808);
     }
 
+    /** By lesion, by leg, days to the lift and every cut: each number of the command's, where the page shows it. */
+    @Test
+    void listsOnTheScreenEqualTheCommands() throws Exception {
+        fill(120, 8, 0.12);
+        shown();
+        Map<String, String> json = command("--cut", "2");
+        int lesions = 0;
+        for (; json.containsKey("byLesion." + lesions + ".lesion"); lesions++) {
+            String at = "byLesion." + lesions + ".";
+            long n = Long.parseLong(said(json, at + "n"));
+            long lame = Math.round(n * Double.parseDouble(said(json, at + "sensitivity")));
+            assertThat(label("proof-lesion-" + said(json, at + "lesion"))).isEqualTo(lame + " of " + n);
+        }
+        assertThat(lesions).isEqualTo(5);
+        long pairs = 0;
+        long onPage = 0;
+        for (int i = 0; json.containsKey("byLeg." + i + ".n"); i++) {
+            String at = "byLeg." + i + ".";
+            assertThat(label("proof-leg-" + said(json, at + "scored") + "-" + said(json, at + "found")))
+                    .isEqualTo(said(json, at + "n"));
+            pairs += Long.parseLong(said(json, at + "n"));
+        }
+        for (String scored : List.of("LF", "RF", "LH", "RH")) {
+            for (String found : List.of("LF", "RF", "LH", "RH")) {
+                onPage += Long.parseLong(label("proof-leg-" + scored + "-" + found));
+            }
+        }
+        assertThat(onPage).isEqualTo(pairs).isPositive();
+        StringBuilder lags = new StringBuilder("Score to lift");
+        for (int i = 0; json.containsKey("lagDays." + i + ".n"); i++) {
+            lags.append("; after ").append(said(json, "lagDays." + i + ".days")).append(" days ");
+            lags.append(said(json, "lagDays." + i + ".n"));
+        }
+        assertThat(Fx.get(() -> lookup("proof-lag").getAccessibleText()))
+                .isEqualTo(lags.toString())
+                .contains("after 5 days");
+        StringBuilder cuts = new StringBuilder("Each cut, before and after");
+        for (int i = 0; json.containsKey("cuts." + i + ".cut"); i++) {
+            String at = "cuts." + i + ".";
+            cuts.append("; cut ").append((int) Double.parseDouble(said(json, at + "cut")));
+            cuts.append(": sensitivity ").append(share(json, at + "sensitivity"));
+            cuts.append(", specificity ").append(share(json, at + "specificity"));
+            cuts.append("; corrected ").append(share(json, at + "correctedSensitivity"));
+            cuts.append(", ").append(share(json, at + "correctedSpecificity"));
+        }
+        assertThat(Fx.get(() -> lookup("proof-cuts").getAccessibleText()))
+                .isEqualTo(cuts.toString())
+                .contains("cut 1", "cut 2", "cut 3");
+    }
+
+    private static String said(Map<String, String> json, String key) {
+        return Objects.requireNonNull(json.get(key), key);
+    }
+
+    private static String share(Map<String, String> json, String key) {
+        return two(Double.parseDouble(said(json, key)));
+    }
+
     /** The smallest screen the desk is made for leaves the page 1280 by 628; compared with the text as laid out. */
     @Test
     void nothingIsCutShortOnTheSmallestScreen() throws Exception {
@@ -390,7 +448,10 @@ class ProofPageTest {
                 walk(parser, at.isEmpty() ? key : at + "." + key, into);
             }
         } else if (parser.currentToken() == JsonToken.START_ARRAY) {
-            parser.skipChildren();
+            int at0 = 0;
+            while (parser.nextToken() != JsonToken.END_ARRAY) {
+                walk(parser, at + "." + at0++, into);
+            }
         } else {
             into.put(at, parser.getText());
         }
