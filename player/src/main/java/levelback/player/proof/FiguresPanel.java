@@ -44,8 +44,9 @@ final class FiguresPanel extends VBox {
         getStyleClass().add(Style.SHEET);
     }
 
-    void show(ProofResult result, GaitScale scale, boolean dark) {
-        VBox estimates = new VBox(8, estimates(result), caution(result));
+    /** @param drawn control lifts, drawn by chance and done */
+    void show(ProofResult result, long drawn, GaitScale scale, boolean dark) {
+        VBox estimates = new VBox(8, estimates(result), caution(result, drawn));
         HBox.setHgrow(estimates, Priority.ALWAYS);
         Charts.Chart roc = new Charts.Chart(300);
         roc.setId("proof-cuts");
@@ -142,7 +143,7 @@ final class FiguresPanel extends VBox {
         }
     }
 
-    private static Region caution(ProofResult result) {
+    private static Region caution(ProofResult result, long drawn) {
         long sound = result.byScore().stream()
                 .filter(s -> s.score() < result.question().cut())
                 .mapToLong(ProofResult.AtScore::scored)
@@ -156,9 +157,6 @@ final class FiguresPanel extends VBox {
         if (lifted == sound && result.counts().lifted() == result.scored()) {
             return new Note(Words.of("all.lifted"));
         }
-        long drawn = result.observations().stream()
-                .filter(o -> o.isLifted() && o.chance() < 1)
-                .count();
         Caution caution = new Caution(
                 Words.of("caution.strong", Words.count(lifted), Words.count(sound)),
                 Words.of("caution.rest") + (drawn > 0 ? Words.of("caution.drawn", Words.count(drawn)) : ""));

@@ -1,8 +1,9 @@
 package levelback.player.proof;
 
 import java.time.Clock;
-import java.util.IntSummaryStatistics;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Predicate;
 import javafx.geometry.HPos;
 import javafx.geometry.Insets;
@@ -34,6 +35,7 @@ import levelback.scoring.proof.Observation;
 import levelback.scoring.proof.Observation.Box;
 import levelback.scoring.proof.ProofQuestion;
 import levelback.scoring.proof.ProofResult;
+import levelback.scoring.proof.TwoByTwo;
 
 /** Did the scores find the lesions? Every cow-visit is a mark; every number opens its cows, and a cow her clip. */
 public final class ProofPage implements Page {
@@ -145,7 +147,7 @@ public final class ProofPage implements Page {
                 frame.setCenter(list);
                 list.take();
             } else {
-                figures.show(result, answer.scale(), desk.dark());
+                figures.show(result, answer.tally().drawn(), answer.scale(), desk.dark());
                 frame.setCenter(figuresScroll);
             }
             root.getChildren().setAll(frame);
@@ -176,18 +178,14 @@ public final class ProofPage implements Page {
 
     /** The visits whose scores the figures count. */
     private static String gateLine(State.Answer answer) {
-        IntSummaryStatistics counted = answer.result().observations().stream()
-                .filter(Observation::isScored)
-                .map(o -> Optional.ofNullable(answer.visits().get(o.date())))
-                .flatMap(Optional::stream)
-                .mapToInt(Integer::intValue)
-                .summaryStatistics();
-        if (counted.getCount() == 0) {
+        OptionalInt first = answer.tally().firstVisit();
+        OptionalInt last = answer.tally().lastVisit();
+        if (first.isEmpty() || last.isEmpty()) {
             return "–";
         }
-        return counted.getMin() == counted.getMax()
-                ? Words.of("gate.one", counted.getMin())
-                : Words.of("gate", counted.getMin(), counted.getMax());
+        return first.getAsInt() == last.getAsInt()
+                ? Words.of("gate.one", first.getAsInt())
+                : Words.of("gate", first.getAsInt(), last.getAsInt());
     }
 
     private static ScrollPane scroll(Node content) {
@@ -298,25 +296,42 @@ public final class ProofPage implements Page {
         Label first = new Label(name);
         first.setMinWidth(Region.USE_PREF_SIZE);
         table.add(first, 0, row);
-        count(row, 1, positive ? "TP" : "FN", name, side.and(o -> o.box() == Box.WITH_LESION), result);
-        count(row, 2, positive ? "FP" : "TN", name, side.and(o -> o.box() == Box.NO_LESION), result);
+        TwoByTwo counts = result.counts();
+        List<ProofResult.AtScore> here = result.byScore().stream()
+                .filter(at -> at.score() >= result.question().cut() == positive)
+                .toList();
+        long scored = here.stream().mapToLong(ProofResult.AtScore::scored).sum();
+        long lifted = here.stream().mapToLong(ProofResult.AtScore::lifted).sum();
+        count(
+                row,
+                1,
+                positive ? "TP" : "FN",
+                name,
+                side.and(o -> o.box() == Box.WITH_LESION),
+                positive ? counts.tp() : counts.fn());
+        count(
+                row,
+                2,
+                positive ? "FP" : "TN",
+                name,
+                side.and(o -> o.box() == Box.NO_LESION),
+                positive ? counts.fp() : counts.tn());
         count(
                 row,
                 3,
                 positive ? "NP" : "NN",
                 name,
                 side.and(o -> o.box() == Box.NEVER_LIFTED || o.box() == Box.REFUSED),
-                result);
-        Label all = new Label(
-                Words.count(result.behind(side.and(Observation::isScored)).size()));
+                scored - lifted);
+        Label all = new Label(Words.count(scored));
         all.setMinWidth(Region.USE_PREF_SIZE);
         GridPane.setHalignment(all, HPos.RIGHT);
         table.add(all, 4, row);
     }
 
     private void count(
-            int row, int column, String cell, String name, Predicate<Observation> which, ProofResult result) {
-        Label n = new Label(Words.count(result.behind(which).size()));
+            int row, int column, String cell, String name, Predicate<Observation> which, long many) {
+        Label n = new Label(Words.count(many));
         n.setId("proof-" + cell.toLowerCase(java.util.Locale.ROOT));
         n.getStyleClass().addAll(Style.OPENS, Style.COW);
         n.setMinWidth(Region.USE_PREF_SIZE);

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -49,7 +50,7 @@ public final class ProofViewModel {
          * An answer.
          *
          * @param cows number and name of each cow by her identity as text
-         * @param visits number of each visit by its day
+         * @param tally what the page counts over all observations, beside the figures
          * @param scorers everyone who scored
          * @param open the list of cows on show; empty while none is open
          * @param working whether a newer answer is on its way
@@ -58,7 +59,7 @@ public final class ProofViewModel {
                 ProofResult result,
                 GaitScale scale,
                 Map<String, CowLine> cows,
-                Map<LocalDate, Integer> visits,
+                Tally tally,
                 List<String> scorers,
                 ProofSettings settings,
                 Optional<OpenList> open,
@@ -83,6 +84,32 @@ public final class ProofViewModel {
         }
     }
 
+    /**
+     * Counted once in the background, for a herd of many years has a quarter of a million observations.
+     *
+     * @param drawn control lifts, drawn by chance and done
+     * @param firstVisit number of the first visit that counts; empty where none does
+     * @param lastVisit number of the last one
+     */
+    public record Tally(long drawn, OptionalInt firstVisit, OptionalInt lastVisit) {
+        static Tally of(ProofResult result, Map<LocalDate, Integer> visits) {
+            long drawn = 0;
+            int first = Integer.MAX_VALUE;
+            int last = Integer.MIN_VALUE;
+            for (Observation o : result.observations()) {
+                drawn += o.isLifted() && o.chance() < 1 ? 1 : 0;
+                Integer visit = visits.get(o.date());
+                if (o.isScored() && visit != null) {
+                    first = Math.min(first, visit);
+                    last = Math.max(last, visit);
+                }
+            }
+            return first > last
+                    ? new Tally(drawn, OptionalInt.empty(), OptionalInt.empty())
+                    : new Tally(drawn, OptionalInt.of(first), OptionalInt.of(last));
+        }
+    }
+
     private record Source(
             BookRows rows,
             GaitScale scale,
@@ -98,6 +125,7 @@ public final class ProofViewModel {
     private ProofSettings settings = ProofSettings.usual();
     private Optional<Source> source = Optional.empty();
     private long newest;
+    private long newestList;
 
     public ProofViewModel(Desk desk, Clock clock) {
         this.desk = desk;
@@ -155,36 +183,55 @@ public final class ProofViewModel {
         }
     }
 
-    /** Opens the cows behind a number. */
+    /**
+     * Opens the cows behind a number. They are looked for in the background; the list is shown when they are found, unless
+     * another was asked for or the figures have changed since.
+     */
     public void open(String title, Predicate<Observation> which) {
-        if (state.get() instanceof State.Answer a) {
-            List<Observation> behind = a.result().behind(which).stream()
-                    .sorted(Comparator.comparing(Observation::date)
-                            .reversed()
-                            .thenComparing(o -> a.cows()
-                                    .getOrDefault(o.cow(), new CowLine(o.cow(), ""))
-                                    .number()))
-                    .toList();
-            state.set(new State.Answer(
-                    a.result(),
-                    a.scale(),
-                    a.cows(),
-                    a.visits(),
-                    a.scorers(),
-                    a.settings(),
-                    Optional.of(new OpenList(title, behind)),
-                    a.working()));
+        if (!(state.get() instanceof State.Answer asked)) {
+            return;
         }
+        long mine = ++newestList;
+        desk.background().execute(() -> {
+            OpenList found = new OpenList(title, behind(asked, which));
+            desk.ui().execute(() -> {
+                if (mine == newestList
+                        && state.get() instanceof State.Answer a
+                        && a.result() == asked.result()) {
+                    state.set(new State.Answer(
+                            a.result(),
+                            a.scale(),
+                            a.cows(),
+                            a.tally(),
+                            a.scorers(),
+                            a.settings(),
+                            Optional.of(found),
+                            a.working()));
+                }
+            });
+        });
+    }
+
+    /** Latest day first, then by number. */
+    private static List<Observation> behind(State.Answer a, Predicate<Observation> which) {
+        return a.result().behind(which).stream()
+                .sorted(Comparator.comparing(Observation::date)
+                        .reversed()
+                        .thenComparing(o -> a.cows()
+                                .getOrDefault(o.cow(), new CowLine(o.cow(), ""))
+                                .number()))
+                .toList();
     }
 
     /** Closes the list; whether one was open. */
     public boolean closeList() {
+        newestList++;
         if (state.get() instanceof State.Answer a && a.open().isPresent()) {
             state.set(new State.Answer(
                     a.result(),
                     a.scale(),
                     a.cows(),
-                    a.visits(),
+                    a.tally(),
                     a.scorers(),
                     a.settings(),
                     Optional.empty(),
@@ -226,7 +273,7 @@ public final class ProofViewModel {
         }
         if (state.get() instanceof State.Answer a) {
             state.set(
-                    new State.Answer(a.result(), a.scale(), a.cows(), a.visits(), a.scorers(), asked, a.open(), true));
+                    new State.Answer(a.result(), a.scale(), a.cows(), a.tally(), a.scorers(), asked, a.open(), true));
         }
         long mine = ++newest;
         LocalDate today = LocalDate.now(clock);
@@ -239,7 +286,7 @@ public final class ProofViewModel {
                         result,
                         from.scale(),
                         from.cows(),
-                        from.visits(),
+                        Tally.of(result, from.visits()),
                         from.scorers(),
                         asked,
                         Optional.empty(),

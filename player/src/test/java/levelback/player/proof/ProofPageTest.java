@@ -22,9 +22,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Random;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -172,6 +174,7 @@ class ProofPageTest {
         key(KeyCode.DOWN);
         long tp = Long.parseLong(label("proof-tp"));
         Fx.run(() -> lookup("proof-tp").getOnMouseClicked().handle(null));
+        settle();
         ListView<?> list = (ListView<?>) lookup("proof-list");
         assertThat(list.getItems()).hasSize((int) tp);
         picture("list", 1440, 808);
@@ -275,6 +278,57 @@ class ProofPageTest {
 
     private static String share(Map<String, String> json, String key) {
         return two(Double.parseDouble(said(json, key)));
+    }
+
+    /** Looking for the cows behind a number takes long in a big herd; meanwhile the page answers. */
+    @Test
+    void thePageAnswersWhileTheCowsBehindANumberAreLookedFor() throws Exception {
+        fill(20, 2, 0.5);
+        ProofViewModel model = Fx.get(() ->
+                new ProofViewModel(desk, Clock.fixed(TODAY.atTime(12, 0).toInstant(ZoneOffset.UTC), ZoneOffset.UTC)));
+        Fx.run(model::reload);
+        settle();
+        CountDownLatch begun = new CountDownLatch(1);
+        CountDownLatch go = new CountDownLatch(1);
+        AtomicBoolean onPageThread = new AtomicBoolean();
+        Fx.run(() -> model.open("slow", o -> {
+            onPageThread.compareAndSet(false, Platform.isFxApplicationThread());
+            begun.countDown();
+            try {
+                return !onPageThread.get() && go.await(60, TimeUnit.SECONDS);
+            } catch (InterruptedException stopped) {
+                return false;
+            }
+        }));
+        assertThat(begun.await(60, TimeUnit.SECONDS)).isTrue();
+        assertThat(onPageThread).isFalse();
+        State meanwhile = Fx.get(() -> model.stateProperty().get());
+        assertThat(((State.Answer) meanwhile).open()).isEmpty();
+        go.countDown();
+        settle();
+        State.Answer then = (State.Answer) Fx.get(() -> model.stateProperty().get());
+        assertThat(then.open().orElseThrow().observations()).hasSize(40);
+        Fx.run(() -> {
+            model.open("overtaken", o -> true);
+            model.closeList();
+        });
+        settle();
+        State.Answer closed = (State.Answer) Fx.get(() -> model.stateProperty().get());
+        assertThat(closed.open()).isEmpty();
+    }
+
+    /** The table adds up to the observations themselves, one by one. */
+    @Test
+    void theTableCountsTheObservations() throws Exception {
+        fill(120, 8, 0.12);
+        shown();
+        Fx.run(() -> lookup("proof-nn").getOnMouseClicked().handle(null));
+        settle();
+        ListView<?> never = (ListView<?>) lookup("proof-list");
+        assertThat(never.getItems())
+                .hasSize(Integer.parseInt(label("proof-nn").replace(",", "")))
+                .allSatisfy(o -> assertThat(((Observation) o).score()).isLessThan(2))
+                .allSatisfy(o -> assertThat(((Observation) o).isLifted()).isFalse());
     }
 
     /** The smallest screen the desk is made for leaves the page 1280 by 628; compared with the text as laid out. */
