@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -29,7 +28,6 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import levelback.clips.index.IndexedFrame;
 import levelback.clips.open.Clip;
-import levelback.clips.open.ClipFacts;
 import levelback.player.desk.Desk;
 import levelback.player.desk.Page;
 import levelback.player.desk.PageId;
@@ -275,36 +273,20 @@ public final class ScorePage implements Page {
         } else if (film instanceof Film.Opening opening) {
             notices.getChildren().add(Parts.label(Words.of("film.opening", opening.fileName()), Style.SECOND));
         } else {
-            TreeSet<Integer> frames = new TreeSet<>(unreadable);
-            frames.addAll(damaged());
-            if (!frames.isEmpty()) {
-                notices.getChildren().add(new ErrorBar(unreadableText(frames)));
-            }
+            damage().forEach(sentence -> notices.getChildren().add(new ErrorBar(sentence)));
         }
     }
 
-    /** The first and last frame of each damaged span that touches what is shown. */
-    private List<Integer> damaged() {
-        List<Integer> frames = new ArrayList<>();
-        if (clip != null) {
-            for (ClipFacts.Damage damage : clip.facts().damage()) {
-                for (long at : new long[] {damage.fromUs(), damage.toUs()}) {
-                    int frame = clip.index().frameAt(at);
-                    if (frame >= first && frame <= last) {
-                        frames.add(frame);
-                    }
-                }
-            }
-        }
-        return frames;
-    }
-
-    private String unreadableText(SortedSet<Integer> frames) {
-        int from = frames.first() - base();
-        int to = frames.last() - base();
-        return from == to
-                ? Words.of("film.frame", Integer.toString(from))
-                : Words.of("film.frames", Integer.toString(from), Integer.toString(to));
+    private List<String> damage() {
+        return clip == null
+                ? List.of()
+                : DamageLines.of(
+                        clip.index().frames().stream().map(IndexedFrame::timeUs).toList(),
+                        clip.facts().damage(),
+                        unreadable,
+                        first,
+                        last,
+                        base());
     }
 
     /** What is taken off a recording's frame number for showing: a pass counts its own frames from 1. */

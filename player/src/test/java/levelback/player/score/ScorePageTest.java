@@ -437,6 +437,18 @@ class ScorePageTest {
         press(KeyCode.END);
         untilShown(last);
         assertSame(onScreen(), decoded(cut, last), last);
+        picture("score-cut-off", 1280, 628, false);
+        assertThat(Fx.get(() -> said(scene.getRoot())))
+                .containsExactly("The recording is cut off after frame " + last + "; what is there is exact.");
+    }
+
+    /** Sentences that stand in error bars. */
+    private static List<String> said(Parent of) {
+        List<String> said = new ArrayList<>();
+        for (Node bar : of.lookupAll(".lb-error")) {
+            said.add(bar.getAccessibleText().replaceFirst("^Error: ", ""));
+        }
+        return said;
     }
 
     @Test

@@ -1,0 +1,63 @@
+package levelback.player.score;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.TreeSet;
+import java.util.stream.LongStream;
+import levelback.clips.open.ClipFacts.Damage;
+import org.junit.jupiter.api.Test;
+
+class DamageLinesTest {
+
+    /** 160 frames at 25 a second: frame n is at n × 40 ms. */
+    private static final List<Long> TIMES =
+            LongStream.range(0, 160).map(n -> n * 40_000).boxed().toList();
+
+    private static List<String> said(int first, int last, int base, Damage... damage) {
+        return DamageLines.of(TIMES, List.of(damage), new TreeSet<>(), first, last, base);
+    }
+
+    private static Damage frames(int from, int to) {
+        return new Damage("", from * 40_000L, (to + 1) * 40_000L);
+    }
+
+    @Test
+    void namesTheFramesThatCannotBeReadAndNoOthers() {
+        assertThat(said(0, 159, 0, frames(88, 91)))
+                .containsExactly("Frames 88 to 91 can't be read; the rest is exact.");
+        assertThat(said(0, 159, 0, frames(88, 88))).containsExactly("Frame 88 can't be read; the rest is exact.");
+        assertThat(said(0, 159, 0, frames(10, 12), frames(88, 91)))
+                .containsExactly("Frames 10 to 12, 88 to 91 can't be read; the rest is exact.");
+    }
+
+    @Test
+    void aPassCountsItsOwnFramesAndIsSilentOnDamageElsewhere() {
+        assertThat(said(80, 119, 79, frames(88, 91)))
+                .containsExactly("Frames 9 to 12 can't be read; the rest is exact.");
+        assertThat(said(0, 39, -1, frames(88, 91))).isEmpty();
+        assertThat(said(0, 39, -1, new Damage("", 6_400_000, 9_000_000))).isEmpty();
+    }
+
+    @Test
+    void picturesThatAreNotInTheRecordingAreMissingNotUnreadable() {
+        assertThat(said(0, 159, 0, new Damage("", 410_000, 430_000)))
+                .containsExactly("Pictures are missing between frames 10 and 11; the rest is exact.");
+        assertThat(said(0, 159, 0, new Damage("", -80_000, 0)))
+                .containsExactly("Pictures are missing before frame 0; the rest is exact.");
+        assertThat(said(0, 159, 0, new Damage("", 6_400_000, 9_000_000)))
+                .containsExactly("The recording is cut off after frame 159; what is there is exact.");
+    }
+
+    @Test
+    void errorsThatCannotBePlacedAreNotPlaced() {
+        assertThat(said(0, 159, 0, new Damage("", 0, 6_400_000)))
+                .containsExactly("This recording has errors that can't be placed; any of its frames may be inexact.");
+    }
+
+    @Test
+    void framesThatFailWhileShownAreNamed() {
+        assertThat(DamageLines.of(TIMES, List.of(), new TreeSet<>(List.of(5, 6, 9)), 0, 159, 0))
+                .containsExactly("Frames 5 to 6, 9 can't be read; the rest is exact.");
+    }
+}
