@@ -132,7 +132,8 @@ public final class ReportPage {
     /** What a cow takes of the list at 8.5 points, 1.35 apart; a foot's mark and a reason below her name need their own. */
     private static double heightPt(Lifted cow) {
         double feet = cow.feet().stream()
-                .mapToDouble(f -> Math.max(18, 5.5 + 11.5 * Math.max(lines(f.found(), FOUND_WIDE), lines(f.done(), DONE_WIDE))))
+                .mapToDouble(f ->
+                        Math.max(18, 5.5 + 11.5 * Math.max(lines(f.found(), FOUND_WIDE), lines(f.done(), DONE_WIDE))))
                 .sum();
         return Math.max(feet, cow.why().isEmpty() ? 20 : 28);
     }

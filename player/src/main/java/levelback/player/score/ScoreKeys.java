@@ -12,6 +12,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import levelback.player.score.ScoreReader.PassSheet;
 import levelback.player.theme.ScoreTile;
@@ -85,9 +86,12 @@ final class ScoreKeys extends VBox {
             history.getChildren().add(Parts.space());
             for (ScoreReader.EarlierScore earlier : sheet.earlier()) {
                 Label day = Parts.label(earlier.today() ? Words.of("today") : DAY.format(earlier.date()), Style.HINT);
+                // In a narrow window the heading gives way, never a day.
+                day.setMinWidth(Region.USE_PREF_SIZE);
                 VBox one = new VBox(
                         1, new ScoreTile(earlier.scale().orElse(of), OptionalDouble.of(earlier.level()), 20), day);
                 one.setAlignment(Pos.BOTTOM_CENTER);
+                one.setMinWidth(Region.USE_PREF_SIZE);
                 history.getChildren().add(one);
             }
             if (sheet.mine().map(s -> s.seenBeforeChanging()).orElse(false)) {

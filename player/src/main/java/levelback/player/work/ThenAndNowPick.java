@@ -104,7 +104,8 @@ final class ThenAndNowPick {
             }
         }
         // To the end of the report's lifts: one that got lamer was lifted after the second picture.
-        List<String> remarks = new ReportLines(words).remarks(cards, pair.thenVisit().date().minusDays(1), LocalDate.MAX);
+        List<String> remarks =
+                new ReportLines(words).remarks(cards, pair.thenVisit().date().minusDays(1), LocalDate.MAX);
         return new ThenAndNow(
                 pair.cow().number(),
                 pair.cow().name().orElse(""),

@@ -527,8 +527,8 @@ class ScorePageTest {
     /** 1280 × 720 and the smallest window, 1024 × 640, less the race (58) and the sill (34): look.md, Sizes. */
     @Test
     void aLongFileNameCutsNothingOffInASmallWindow() throws Exception {
-        Path named = Files.copy(
-                film, folder.resolve("exit-lane-north-of-the-collecting-yard-2026-03-10-camera-2-back.mp4"));
+        Path named =
+                Files.copy(film, folder.resolve("exit-lane-north-of-the-collecting-yard-2026-03-10-camera-2-back.mp4"));
         passes(named, 0, 39, 40, 79, 80, 119);
         untilShown(0);
         press(KeyCode.X, KeyCode.B);
@@ -562,7 +562,9 @@ class ScorePageTest {
     private static List<String> cut(Parent window, double wide, double high) {
         List<String> cut = new ArrayList<>();
         for (Node node : window.lookupAll("*")) {
-            if (!(node instanceof Labeled words) || words.getText() == null || words.getText().isBlank()) {
+            if (!(node instanceof Labeled words)
+                    || words.getText() == null
+                    || words.getText().isBlank()) {
                 continue;
             }
             boolean shown = true;
@@ -576,7 +578,9 @@ class ScorePageTest {
                 continue;
             }
             Bounds at = node.localToScene(node.getLayoutBounds());
-            if (at.getMinX() < -0.5 || at.getMaxX() > wide + 0.5 || !scrolls && (at.getMinY() < -0.5 || at.getMaxY() > high + 0.5)) {
+            if (at.getMinX() < -0.5
+                    || at.getMaxX() > wide + 0.5
+                    || !scrolls && (at.getMinY() < -0.5 || at.getMaxY() > high + 0.5)) {
                 cut.add("outside: " + words.getText() + " at " + at.getMinX() + " to " + at.getMaxX() + ", "
                         + at.getMaxY());
             } else if (node instanceof javafx.scene.control.ButtonBase

@@ -66,8 +66,8 @@ class ScoreInTheDeskTest {
         april = TestFilms.walk(folder, "april.mp4", 50);
         Path file = folder.resolve("t.levelback");
         try (Book book = Books.create(file)) {
-            Herd herd =
-                    new Herd(HerdId.fresh(), "Wobblegate", ZoneId.of("Europe/London"), "mobility-0-3", OptionalInt.of(9));
+            Herd herd = new Herd(
+                    HerdId.fresh(), "Wobblegate", ZoneId.of("Europe/London"), "mobility-0-3", OptionalInt.of(9));
             book.herd().put(herd);
             book.herd().put(new Person(PersonId.fresh(), "Anna", "A"));
             Clip clip = Clip.open(march, () -> false);
@@ -95,11 +95,14 @@ class ScoreInTheDeskTest {
 
     /** Waits until some words stand on the desk. */
     private void until(String words) throws Exception {
-        WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> Fx.get(() -> {
-            lay(1280, 720);
-            return shown().stream().anyMatch(label -> String.valueOf(label.getText())
-                    .contains(words));
-        }));
+        WaitForAsyncUtils.waitFor(
+                20,
+                TimeUnit.SECONDS,
+                () -> Fx.get(() -> {
+                    lay(1280, 720);
+                    return shown().stream()
+                            .anyMatch(label -> String.valueOf(label.getText()).contains(words));
+                }));
     }
 
     private void lay(double wide, double high) {
@@ -113,7 +116,9 @@ class ScoreInTheDeskTest {
     private List<Labeled> shown() {
         List<Labeled> shown = new ArrayList<>();
         for (Node node : desk.root().lookupAll("*")) {
-            if (node instanceof Labeled label && label.getText() != null && !label.getText().isBlank()) {
+            if (node instanceof Labeled label
+                    && label.getText() != null
+                    && !label.getText().isBlank()) {
                 shown.add(label);
             }
         }
@@ -125,20 +130,23 @@ class ScoreInTheDeskTest {
         assertThat(Fx.get(() -> desk.visit().orElseThrow().date())).isEqualTo(LocalDate.of(2026, 3, 10));
         Fx.run(() -> desk.takeFiles(List.of(april)));
         until("april.mp4");
-        WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> Fx.get(() -> desk.visit()
-                .orElseThrow()
-                .date()
-                .equals(LocalDate.of(2026, 4, 14))));
+        WaitForAsyncUtils.waitFor(
+                20,
+                TimeUnit.SECONDS,
+                () -> Fx.get(() -> desk.visit().orElseThrow().date().equals(LocalDate.of(2026, 4, 14))));
         WaitForAsyncUtils.waitForFxEvents(3);
         until("april.mp4");
         assertThat(Fx.get(() -> shown().stream().map(Labeled::getText).toList()))
                 .as("race and page")
-                .contains(Words.of("herd.visit", desk.visit().orElseThrow().ordinal(), Words.day(LocalDate.of(2026, 4, 14))))
+                .contains(Words.of(
+                        "herd.visit", desk.visit().orElseThrow().ordinal(), Words.day(LocalDate.of(2026, 4, 14))))
                 .contains("april.mp4")
                 .doesNotContain("411");
         // Back at the March visit, the page goes with the race.
-        Fx.run(() -> desk.show(
-                desk.now().visits().stream().filter(v -> v.date().getMonthValue() == 3).findFirst().orElseThrow()));
+        Fx.run(() -> desk.show(desk.now().visits().stream()
+                .filter(v -> v.date().getMonthValue() == 3)
+                .findFirst()
+                .orElseThrow()));
         until("411");
     }
 
@@ -151,7 +159,8 @@ class ScoreInTheDeskTest {
                 lay(size[0], size[1]);
                 List<String> found = new ArrayList<>();
                 for (Node node : desk.root().lookupAll("*")) {
-                    boolean words = node instanceof Labeled label && !String.valueOf(label.getText()).isBlank();
+                    boolean words = node instanceof Labeled label
+                            && !String.valueOf(label.getText()).isBlank();
                     if ((words || node instanceof TextInputControl) && node.isVisible()) {
                         Bounds at = node.localToScene(node.getLayoutBounds());
                         if (at.getWidth() > 0 && (at.getMinX() < -0.5 || at.getMaxX() > size[0] + 0.5)) {
@@ -166,8 +175,7 @@ class ScoreInTheDeskTest {
         Files.createDirectories(Path.of("target", "look"));
         Files.write(Path.of("target", "look", "desk-score-1280.png"), Fx.get(() -> {
             lay(1280, 720);
-            return Snapshot.png(
-                    desk.root().snapshot(null, new javafx.scene.image.WritableImage(1280, 720)));
+            return Snapshot.png(desk.root().snapshot(null, new javafx.scene.image.WritableImage(1280, 720)));
         }));
     }
 }

@@ -224,8 +224,8 @@ final class HerdBeast {
         return new HerdMedicine(
                 code.equals("DD") ? "spray from the farm cabinet" : "as prescribed",
                 "herd manager",
-                "as on the label",
-                "as on the label",
+                "the day on the label",
+                "the day on the label",
                 "",
                 "afternoon",
                 "as on the label",

@@ -65,9 +65,8 @@ class HerdPlanTest {
             List<String> sounder = new ArrayList<>();
             for (HerdScore was : before.scores()) {
                 boolean lower = last.scores().stream()
-                        .anyMatch(now -> now.cow().equals(was.cow())
-                                && now.scorer().equals("A")
-                                && now.level() < was.level());
+                        .anyMatch(now ->
+                                now.cow().equals(was.cow()) && now.scorer().equals("A") && now.level() < was.level());
                 boolean found = before.lifts().stream()
                         .anyMatch(lift -> lift.cow().equals(was.cow())
                                 && lift.feet().stream()
