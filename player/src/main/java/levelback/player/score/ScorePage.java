@@ -281,7 +281,7 @@ public final class ScorePage implements Page {
         return clip == null
                 ? List.of()
                 : DamageLines.of(
-                        clip.index().frames().stream().map(IndexedFrame::timeUs).toList(),
+                        clip.index().frames(),
                         clip.facts().damage(),
                         unreadable,
                         first,

@@ -3,16 +3,35 @@ package levelback.player.score;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.TreeSet;
-import java.util.stream.LongStream;
+import java.util.stream.IntStream;
+import levelback.clips.index.IndexedFrame;
 import levelback.clips.open.ClipFacts.Damage;
 import org.junit.jupiter.api.Test;
 
 class DamageLinesTest {
 
-    /** 160 frames at 25 a second: frame n is at n × 40 ms. */
-    private static final List<Long> TIMES =
-            LongStream.range(0, 160).map(n -> n * 40_000).boxed().toList();
+    /** 160 frames at 25 a second: frame n is at n × 40 ms. Every frame stands alone. */
+    private static final List<IndexedFrame> TIMES = film(1);
+
+    private static List<IndexedFrame> film(int keyEvery) {
+        return IntStream.range(0, 160)
+                .mapToObj(n -> new IndexedFrame(n, OptionalLong.empty(), n * 40_000L, n % keyEvery == 0))
+                .toList();
+    }
+
+    /** Inter-picture coding, ISO/IEC 14496-2: between key frames a picture is made from its neighbours. */
+    @Test
+    void framesThatLeanOnDamagedOnesAreNotCalledExact() {
+        List<Damage> one = List.of(frames(88, 91));
+        assertThat(DamageLines.of(film(50), one, new TreeSet<>(), 0, 159, 0))
+                .containsExactly("Frames 88 to 91 can't be read;"
+                        + " frames 51 to 87, 92 to 99 may lean on what is lost, the rest is exact.");
+        assertThat(DamageLines.of(film(50), one, new TreeSet<>(), 95, 120, 0))
+                .containsExactly("Frames 95 to 99 may lean on pictures that are lost; the rest is exact.");
+        assertThat(DamageLines.of(film(50), one, new TreeSet<>(), 100, 120, 0)).isEmpty();
+    }
 
     private static List<String> said(int first, int last, int base, Damage... damage) {
         return DamageLines.of(TIMES, List.of(damage), new TreeSet<>(), first, last, base);
