@@ -329,8 +329,7 @@ public final class ProofPage implements Page {
         table.add(all, 4, row);
     }
 
-    private void count(
-            int row, int column, String cell, String name, Predicate<Observation> which, long many) {
+    private void count(int row, int column, String cell, String name, Predicate<Observation> which, long many) {
         Label n = new Label(Words.count(many));
         n.setId("proof-" + cell.toLowerCase(java.util.Locale.ROOT));
         n.getStyleClass().addAll(Style.OPENS, Style.COW);

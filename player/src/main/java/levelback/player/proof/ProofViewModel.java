@@ -195,9 +195,7 @@ public final class ProofViewModel {
         desk.background().execute(() -> {
             OpenList found = new OpenList(title, behind(asked, which));
             desk.ui().execute(() -> {
-                if (mine == newestList
-                        && state.get() instanceof State.Answer a
-                        && a.result() == asked.result()) {
+                if (mine == newestList && state.get() instanceof State.Answer a && a.result() == asked.result()) {
                     state.set(new State.Answer(
                             a.result(),
                             a.scale(),
@@ -272,8 +270,7 @@ public final class ProofViewModel {
             return;
         }
         if (state.get() instanceof State.Answer a) {
-            state.set(
-                    new State.Answer(a.result(), a.scale(), a.cows(), a.tally(), a.scorers(), asked, a.open(), true));
+            state.set(new State.Answer(a.result(), a.scale(), a.cows(), a.tally(), a.scorers(), asked, a.open(), true));
         }
         long mine = ++newest;
         LocalDate today = LocalDate.now(clock);

@@ -39,7 +39,12 @@ final class DamageLines {
      * @param base taken off a frame's number for the words
      */
     static List<String> of(
-            List<IndexedFrame> frames, List<Damage> damage, SortedSet<Integer> unreadable, int first, int last, int base) {
+            List<IndexedFrame> frames,
+            List<Damage> damage,
+            SortedSet<Integer> unreadable,
+            int first,
+            int last,
+            int base) {
         DamageLines lines = new DamageLines(frames, first, last, base);
         damage.forEach(lines::take);
         for (int frame : unreadable) {
@@ -79,9 +84,7 @@ final class DamageLines {
         } else if (within.size() == frames) {
             unsure = true;
         } else {
-            within.stream()
-                    .filter(frame -> frame >= first && frame <= last)
-                    .forEach(unread::add);
+            within.stream().filter(frame -> frame >= first && frame <= last).forEach(unread::add);
         }
     }
 

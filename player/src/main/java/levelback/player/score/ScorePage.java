@@ -280,13 +280,7 @@ public final class ScorePage implements Page {
     private List<String> damage() {
         return clip == null
                 ? List.of()
-                : DamageLines.of(
-                        clip.index().frames(),
-                        clip.facts().damage(),
-                        unreadable,
-                        first,
-                        last,
-                        base());
+                : DamageLines.of(clip.index().frames(), clip.facts().damage(), unreadable, first, last, base());
     }
 
     /** What is taken off a recording's frame number for showing: a pass counts its own frames from 1. */
