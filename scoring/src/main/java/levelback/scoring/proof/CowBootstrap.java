@@ -49,6 +49,8 @@ final class CowBootstrap {
                 counts = new int[3 * levels.length];
             }
         }
+        // By what they hold, not by their names: the same herd under other numbers draws the same.
+        cows.sort(Arrays::compare);
     }
 
     /** How many cows there are. */

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import levelback.scoring.proof.CheckValues.Json;
@@ -100,6 +101,27 @@ class ProofTest {
                 expected.at("cowBootstrap", "corrected.prevalence"));
         near(c.auc(), expected.at("corrected", "auc"), expected.at("cowBootstrap", "corrected.auc"));
         assertThat(c.sensitivity().method()).contains("cluster");
+    }
+
+    /** A book names cows by identities of its own, a table by their numbers: that may move no figure. */
+    @ParameterizedTest
+    @ValueSource(strings = {"repeated", "legs"})
+    void namesOfCowsMoveNoInterval(String name) {
+        ProofResult result = file(name);
+        ProofResult renamed = Proof.of(
+                CheckValues.scores(CheckValues.text(name + "-scores.csv")).stream()
+                        .map(row -> new ScoreRow(other(row.cow()), row.date(), row.score(), row.scorer(), row.leg()))
+                        .toList(),
+                CheckValues.trims(CheckValues.text(name + "-trims.csv")).stream()
+                        .map(row -> new TrimRow(
+                                other(row.cow()), row.date(), row.leg(), row.lesion(), row.stage(), row.chance()))
+                        .toList(),
+                Objects.requireNonNull(QUESTIONS.get(name)));
+        assertThat(renamed.corrected()).isEqualTo(result.corrected());
+    }
+
+    private static String other(String cow) {
+        return new StringBuilder(cow).reverse() + "-" + cow.hashCode() % 7;
     }
 
     @ParameterizedTest
