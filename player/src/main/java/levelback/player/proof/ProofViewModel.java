@@ -183,6 +183,12 @@ public final class ProofViewModel {
         }
     }
 
+    /** Whether two answers show one result: the very same one, since comparing 260,000 observations would hold the desk. */
+    @SuppressWarnings("ReferenceEquality")
+    private static boolean isOfOneRun(State.Answer one, State.Answer other) {
+        return one.result() == other.result();
+    }
+
     /**
      * Opens the cows behind a number. They are looked for in the background; the list is shown when they are found, unless
      * another was asked for or the figures have changed since.
@@ -195,7 +201,7 @@ public final class ProofViewModel {
         desk.background().execute(() -> {
             OpenList found = new OpenList(title, behind(asked, which));
             desk.ui().execute(() -> {
-                if (mine == newestList && state.get() instanceof State.Answer a && a.result() == asked.result()) {
+                if (mine == newestList && state.get() instanceof State.Answer a && isOfOneRun(a, asked)) {
                     state.set(new State.Answer(
                             a.result(),
                             a.scale(),

@@ -66,7 +66,7 @@ final class DamageLines {
             long at = index.get(frame).timeUs();
             if (at < span.fromUs()) {
                 before = frame;
-            } else if (at < span.toUs() || at == span.fromUs() && span.toUs() == span.fromUs()) {
+            } else if (at < span.toUs() || (at == span.fromUs() && span.toUs() == span.fromUs())) {
                 within.add(frame);
             }
         }
@@ -136,7 +136,7 @@ final class DamageLines {
         return words.stream().distinct().toList();
     }
 
-    private String runs(TreeSet<Integer> of) {
+    private String runs(SortedSet<Integer> of) {
         StringJoiner runs = new StringJoiner(", ");
         List<Integer> frames = List.copyOf(of);
         int from = 0;

@@ -580,7 +580,7 @@ class ScorePageTest {
             Bounds at = node.localToScene(node.getLayoutBounds());
             if (at.getMinX() < -0.5
                     || at.getMaxX() > wide + 0.5
-                    || !scrolls && (at.getMinY() < -0.5 || at.getMaxY() > high + 0.5)) {
+                    || (!scrolls && (at.getMinY() < -0.5 || at.getMaxY() > high + 0.5))) {
                 cut.add("outside: " + words.getText() + " at " + at.getMinX() + " to " + at.getMaxX() + ", "
                         + at.getMaxY());
             } else if (node instanceof javafx.scene.control.ButtonBase
