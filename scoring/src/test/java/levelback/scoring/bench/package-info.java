@@ -1,0 +1,5 @@
+/** Simulations that hold intervals against what they promise, run by hand. */
+@NullMarked
+package levelback.scoring.bench;
+
+import org.jspecify.annotations.NullMarked;
