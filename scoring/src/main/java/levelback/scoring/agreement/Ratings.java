@@ -48,7 +48,8 @@ public final class Ratings {
     public static Ratings of(List<Rating> ratings) {
         Builder builder = new Builder();
         for (Rating r : ratings) {
-            builder.add(r.scorer(), r.clip(), r.score().orElse(Double.NaN), r.cow().orElse(""), r.session());
+            builder.add(
+                    r.scorer(), r.clip(), r.score().orElse(Double.NaN), r.cow().orElse(""), r.session());
         }
         return builder.build();
     }
@@ -233,7 +234,8 @@ public final class Ratings {
          * @throws IllegalArgumentException if a score is no level of it
          */
         public Ratings build(double[] scale) {
-            double[] sorted = Arrays.stream(scale).map(l -> l + 0.0).sorted().distinct().toArray();
+            double[] sorted =
+                    Arrays.stream(scale).map(l -> l + 0.0).sorted().distinct().toArray();
             Optional<Double> off = levels.stream()
                     .filter(l -> Arrays.binarySearch(sorted, l) < 0)
                     .findFirst();

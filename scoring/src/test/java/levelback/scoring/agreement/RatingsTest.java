@@ -33,8 +33,8 @@ class RatingsTest {
 
     @Test
     void aMissingCellCountsItsClipAndScorerButNoScore() {
-        Ratings ratings = Ratings.of(List.of(
-                Rating.of("a", "x", 1), new Rating("b", "y", OptionalDouble.empty(), Optional.empty(), 1)));
+        Ratings ratings = Ratings.of(
+                List.of(Rating.of("a", "x", 1), new Rating("b", "y", OptionalDouble.empty(), Optional.empty(), 1)));
         assertThat(ratings.scorers()).containsExactly("a", "b");
         assertThat(ratings.clips()).containsExactly("x", "y");
         assertThat(ratings.scored()).isEqualTo(1);
