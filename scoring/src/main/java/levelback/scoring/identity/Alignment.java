@@ -99,7 +99,8 @@ public final class Alignment {
     private static void requireAscending(double[] times, String what) {
         for (int i = 0; i < times.length; i++) {
             if (!Double.isFinite(times[i]) || (i > 0 && times[i] < times[i - 1])) {
-                throw new IllegalArgumentException(what + " must be finite and ascend: number " + i + " is " + times[i]);
+                throw new IllegalArgumentException(
+                        what + " must be finite and ascend: number " + i + " is " + times[i]);
             }
         }
     }

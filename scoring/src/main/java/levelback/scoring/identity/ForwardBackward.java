@@ -26,8 +26,7 @@ final class ForwardBackward {
 
     private final double[] factor = new double[Alignment.MOST_READS + 1];
 
-    ForwardBackward(
-            double[] expected, double[] reads, AlignmentParameters with, int[] fixed, Windows windows) {
+    ForwardBackward(double[] expected, double[] reads, AlignmentParameters with, int[] fixed, Windows windows) {
         this.passes = expected.length;
         this.reads = reads;
         this.with = with;
@@ -94,8 +93,7 @@ final class ForwardBackward {
         double[][] bestAfter = new double[passes][];
         backward(before, ofRead, unread);
         int[] likeliest = new int[passes];
-        double logLikeliest =
-                likeliest(bestAfter, likeliest) + reads.length * Math.log(with.strayPerS());
+        double logLikeliest = likeliest(bestAfter, likeliest) + reads.length * Math.log(with.strayPerS());
         return new Alignment(windows, ofRead, unread, likeliest, logLikeliest, logEvidence);
     }
 

@@ -144,8 +144,12 @@ class AlignmentTest {
         int[] to = new int[expected.length];
         for (int i = 0; i < expected.length; i++) {
             double middle = expected[i];
-            from[i] = (int) java.util.Arrays.stream(reads).filter(r -> r < middle - reach).count();
-            to[i] = (int) java.util.Arrays.stream(reads).filter(r -> r <= middle + reach).count();
+            from[i] = (int) java.util.Arrays.stream(reads)
+                    .filter(r -> r < middle - reach)
+                    .count();
+            to[i] = (int) java.util.Arrays.stream(reads)
+                    .filter(r -> r <= middle + reach)
+                    .count();
         }
         return new Windows(from, to, false);
     }
