@@ -134,6 +134,6 @@ public final class Clip {
      * @param cacheBytes what the decoded pictures that it keeps for stepping back may weigh; two are always kept
      */
     public FrameReader reader(long cacheBytes) throws ClipException {
-        return new ExactReader(facts.file(), order, threads, cacheBytes);
+        return new ExactReader(facts.file(), order, threads, cacheBytes, facts.width(), facts.height());
     }
 }

@@ -94,6 +94,12 @@ class ExactFramesTest {
                 }
             }
         }
+        films.add(new Film(
+                "dv.dv", List.of("-s", "720x576", "-aspect", "4:3", "-pix_fmt", "yuv420p", "-c:v", "dvvideo")));
+        films.add(new Film("mjpeg.mjpg", join(MJPEG, List.of("-f", "mpjpeg"))));
+        films.add(new Film("vp9.ivf", VP9));
+        films.add(new Film("mpeg4-fields.avi", join(MPEG4_B, List.of("-flags", "+ilme+ildct"))));
+        films.add(new Film("mpeg2-raw.m2v", MPEG2_B));
         return films.stream();
     }
 

@@ -17,6 +17,7 @@ public record FfmpegProgram(Path program) {
 
     /** The program inside the FFmpeg preset. */
     public static FfmpegProgram ofPreset() {
+        Loader.load(org.bytedeco.ffmpeg.ffprobe.class);
         return new FfmpegProgram(Path.of(Loader.load(org.bytedeco.ffmpeg.ffmpeg.class)));
     }
 
@@ -26,13 +27,39 @@ public record FfmpegProgram(Path program) {
         return Files.isExecutable(usual) ? Optional.of(new FfmpegProgram(usual)) : Optional.empty();
     }
 
-    /** Frames of the picture stream as a decode from the start gives them: {@code framemd5}. */
-    public List<OracleFrame> frames(Path film, String... options) {
-        List<String> arguments = new ArrayList<>(List.of("-v", "quiet", "-noautorotate"));
-        arguments.addAll(List.of(options));
-        arguments.addAll(
-                List.of("-i", "file:" + film, "-map", "0:v:0", "-fps_mode", "passthrough", "-f", "framemd5", "-"));
-        return OracleFrame.parse(new String(run(arguments, new byte[0], false), StandardCharsets.UTF_8));
+    /** Frames of the first picture stream that is no cover, as a decode from the start gives them. */
+    public List<OracleFrame> frames(Path film) {
+        List<String> hash = List.of(
+                "-v",
+                "quiet",
+                "-threads",
+                "1",
+                "-noautorotate",
+                "-i",
+                "file:" + film,
+                "-map",
+                "0:V:0",
+                "-fps_mode",
+                "passthrough",
+                "-f",
+                "framemd5",
+                "-");
+        List<String> probe = List.of(
+                "-v",
+                "quiet",
+                "-threads",
+                "1",
+                "-select_streams",
+                "V:0",
+                "-show_entries",
+                "frame=key_frame,pts,best_effort_timestamp",
+                "-of",
+                "csv=p=0",
+                "file:" + film);
+        FfmpegProgram beside = new FfmpegProgram(program.resolveSibling("ffprobe"));
+        return OracleFrame.parse(
+                new String(run(hash, new byte[0], false), StandardCharsets.UTF_8),
+                new String(beside.run(probe, new byte[0], false), StandardCharsets.UTF_8));
     }
 
     /** Encodes raw {@code yuv420p} pictures. */

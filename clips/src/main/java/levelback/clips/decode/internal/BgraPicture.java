@@ -29,6 +29,11 @@ final class BgraPicture implements AutoCloseable {
 
     private record Setting(int width, int height, int format, int matrix, boolean full) {}
 
+    /** Size of every picture that is given out; one of another size (a stream may change it) is scaled to it. */
+    private final int width;
+
+    private final int height;
+
     private @Nullable Setting setting;
     private @Nullable SwsContext scaler;
     private final PointerPointer<BytePointer> planes = new PointerPointer<>(4);
@@ -36,9 +41,12 @@ final class BgraPicture implements AutoCloseable {
     private BytePointer spare = new BytePointer();
     private boolean opaque;
 
+    BgraPicture(int width, int height) {
+        this.width = width;
+        this.height = height;
+    }
+
     void convert(AVFrame frame, ByteBuffer into, int strideBytes, String name) throws ClipException {
-        int width = frame.width();
-        int height = frame.height();
         if (!into.isDirect() || strideBytes < 4 * width || into.capacity() < (long) strideBytes * height) {
             throw new IllegalArgumentException(
                     "need a direct buffer of " + height + " rows of " + strideBytes + " bytes: " + into);
@@ -63,16 +71,15 @@ final class BgraPicture implements AutoCloseable {
     }
 
     private void viaSpare(SwsContext ready, AVFrame frame, ByteBuffer whole, int strideBytes) {
-        int width = frame.width();
         int padded = 4 * ((width + BLOCK_PIXELS - 1) / BLOCK_PIXELS * BLOCK_PIXELS + BLOCK_PIXELS);
-        long size = (long) padded * (frame.height() + 1);
+        long size = (long) padded * (height + 1);
         if (spare.capacity() != size) {
             spare.close();
             spare = new BytePointer(size);
         }
         scale(ready, frame, spare, padded);
         ByteBuffer rows = spare.asBuffer();
-        for (int y = 0; y < frame.height(); y++) {
+        for (int y = 0; y < height; y++) {
             whole.put(y * strideBytes, rows, y * padded, 4 * width);
         }
     }
@@ -94,8 +101,8 @@ final class BgraPicture implements AutoCloseable {
                 wanted.width(),
                 wanted.height(),
                 wanted.format(),
-                wanted.width(),
-                wanted.height(),
+                width,
+                height,
                 avutil.AV_PIX_FMT_BGRA,
                 swscale.SWS_BILINEAR,
                 (SwsFilter) null,

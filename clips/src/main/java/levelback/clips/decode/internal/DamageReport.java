@@ -116,9 +116,14 @@ public final class DamageReport {
                     "the file is cut off: its header promises pictures up to here, and they are not in it",
                     endUs,
                     promised.getAsLong()));
-        } else if (packets.endedByError() || (packets.count() > 0 && packets.corrupt(packets.count() - 1))) {
+        } else if (endedInMid(packets) || (packets.count() > 0 && packets.corrupt(packets.count() - 1))) {
             damage.add(new Damage("the file is cut off in mid-picture at its end", endUs, endUs));
         }
+    }
+
+    /** The reader of JPEG parts calls the end of the file an error, whole or not. */
+    private boolean endedInMid(PacketList packets) {
+        return packets.endedByError() && !file.container().equals("mpjpeg");
     }
 
     private OptionalLong promisedEndUs() {

@@ -37,7 +37,7 @@ public final class ExactReader implements FrameReader {
     private final AVFrame arriving = avutil.av_frame_alloc();
     private final FrameCache cache;
     private final Planes planes = new Planes();
-    private final BgraPicture bgra = new BgraPicture();
+    private final BgraPicture bgra;
     private final BitSet struckOut = new BitSet();
 
     private MediaFile file;
@@ -59,9 +59,13 @@ public final class ExactReader implements FrameReader {
     /**
      * @param threads of the decoder; 1 for damaged files, where concealment depends on their number
      * @param cacheBytes for decoded pictures; never more than a sixteenth of the machine's memory
+     * @param width of the pictures that {@link #readBgra} gives
+     * @param height of the pictures that {@link #readBgra} gives
      */
-    public ExactReader(Path path, FrameOrder order, int threads, long cacheBytes) throws ClipException {
+    public ExactReader(Path path, FrameOrder order, int threads, long cacheBytes, int width, int height)
+            throws ClipException {
         this.path = path;
+        this.bgra = new BgraPicture(width, height);
         this.order = order;
         this.packets = order.packets();
         this.threads = threads;

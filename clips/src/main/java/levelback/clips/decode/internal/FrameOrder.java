@@ -89,7 +89,7 @@ public final class FrameOrder {
         BitSet key = new BitSet();
         for (int i = 0; i < order.length; i++) {
             pts[i] = packets.pts(order[i]);
-            key.set(i, packets.key(order[i]));
+            key.set(i, packets.clean(order[i]));
             if (i > 0 && pts[i] == pts[i - 1]) {
                 return Optional.empty();
             }

@@ -29,14 +29,15 @@ import org.bytedeco.javacpp.BytePointer;
 public final class MediaFile implements AutoCloseable {
 
     private static final String FORMATS =
-            "mov,mp4,m4a,3gp,3g2,mj2,matroska,webm,avi,mpegts,mpeg,h264,hevc,mpegvideo,m4v," + "mjpeg,flv,asf,mxf";
+            "mov,mp4,m4a,3gp,3g2,mj2,matroska,webm,avi,mpegts,mpeg,h264,hevc,mpegvideo,m4v,mjpeg,mpjpeg,obu,ivf,flv,asf,"
+                    + "mxf,ogg,dv,dhav";
 
     /** What an MP4 or MOV file can begin with: ISO/IEC 14496-12, 4.3 and 8; "wide" and "pnot" from QuickTime. */
     private static final Set<String> MP4_BOXES =
             Set.of("ftyp", "styp", "moov", "moof", "mdat", "free", "skip", "wide", "pnot", "uuid", "sidx", "pdin");
 
     /** Formats without time stamps of their own. */
-    private static final Set<String> RAW = Set.of("h264", "hevc", "mpegvideo", "m4v", "mjpeg");
+    private static final Set<String> RAW = Set.of("h264", "hevc", "mpegvideo", "m4v", "mjpeg", "mpjpeg", "obu");
 
     private final Path file;
     private final AVFormatContext format;

@@ -106,7 +106,7 @@ public final class PacketList {
         int[] found = new int[count];
         int n = 0;
         for (int i = 0; i < count; i++) {
-            if (key(i) && !uncertain.get(i)) {
+            if (clean(i)) {
                 found[n++] = i;
             }
             Integer before = byPosition.put(handle(i), i);
@@ -166,6 +166,11 @@ public final class PacketList {
     /** Whether decoding can begin here, as the container says. */
     public boolean key(int packet) {
         return (flags[packet] & avcodec.AV_PKT_FLAG_KEY) != 0;
+    }
+
+    /** Whether decoding can begin here and the very first picture is right; the decoder then flags it as a key frame. */
+    public boolean clean(int packet) {
+        return key(packet) && !uncertain.get(packet);
     }
 
     /** Whether it is decoded and never shown (before an edit list's start). */

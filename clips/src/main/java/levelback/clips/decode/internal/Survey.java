@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import levelback.clips.open.ClipException;
 import levelback.clips.open.ClipException.Reason;
+import org.bytedeco.ffmpeg.global.avcodec;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -47,13 +48,14 @@ public final class Survey {
         if (quick.isPresent() && pixels > decodeUpToPixels) {
             FullDecode beginning = decode(path, TRIED_FRAMES, FrameDecoder.threads(), cancelled);
             PictureShape shape = beginning.shape;
-            if (shape != null && quick.get().agreesWith(beginning)) {
+            if (shape != null && quick.get().agreesWith(beginning) && !(beginning.interlaced && racing(file))) {
                 return new Survey(quick.get(), shape, beginning.interlaced, FrameDecoder.threads(), null);
             }
         }
         int threads = FrameDecoder.threads();
         FullDecode all = decode(path, Integer.MAX_VALUE, threads, cancelled);
-        if (threads > 1 && (all.errors > 0 || !all.suspect.isEmpty() || all.count != packets.count())) {
+        boolean doubtful = all.errors > 0 || !all.suspect.isEmpty() || all.count != packets.count();
+        if (threads > 1 && (doubtful || (all.interlaced && racing(file)))) {
             threads = 1; // what a decoder makes of damage must not hang on how its threads happen to run
             all = decode(path, Integer.MAX_VALUE, threads, cancelled);
         }
@@ -65,6 +67,14 @@ public final class Survey {
                             + ": the file is damaged from its start; copy it from the camera again.");
         }
         return new Survey(FrameOrder.fromDecode(file, packets, all), shape, all.interlaced, threads, all);
+    }
+
+    /**
+     * Codecs whose decoder gives other pictures with other numbers of threads where fields are predicted from fields:
+     * FFmpeg's for MPEG-4 part 2, from release 5.1 to 8.0 at least (seen with two, three and four threads).
+     */
+    private static boolean racing(MediaFile file) {
+        return file.stream().codecpar().codec_id() == avcodec.AV_CODEC_ID_MPEG4;
     }
 
     private static FullDecode decode(Path path, int most, int threads, BooleanSupplier cancelled) throws ClipException {
