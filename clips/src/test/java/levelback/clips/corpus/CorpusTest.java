@@ -79,7 +79,8 @@ class CorpusTest {
                 .map(OracleFrame::md5)
                 .toList();
         Clip clip = Clip.open(both, () -> false);
-        // FFmpeg's program loses a picture at the join too; it prints the others scaled, so they are held against the parts.
+        // FFmpeg's program loses a picture at the join too; it prints the others scaled, so they are held against the
+        // parts.
         int count = preset.frames(both).size();
         assertThat(clip.facts().frameCount()).isEqualTo(count).isBetween(39, 40);
         ByteBuffer picture = ByteBuffer.allocateDirect(4 * 144 * 80);

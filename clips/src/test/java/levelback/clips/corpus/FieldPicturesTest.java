@@ -37,7 +37,18 @@ class FieldPicturesTest {
         if (!container.equals("h264")) {
             film = folder.resolve("fields." + container);
             List<String> shell = List.of(
-                    "-v", "error", "-y", "-r", "50", "-i", "file:" + raw, "-c", "copy", "-bsf:v", "setts=ts=N", "file:" + film);
+                    "-v",
+                    "error",
+                    "-y",
+                    "-r",
+                    "50",
+                    "-i",
+                    "file:" + raw,
+                    "-c",
+                    "copy",
+                    "-bsf:v",
+                    "setts=ts=N",
+                    "file:" + film);
             PRESET.run(shell, new byte[0], true);
         }
         List<OracleFrame> oracle = PRESET.frames(film);

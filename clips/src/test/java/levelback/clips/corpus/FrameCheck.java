@@ -27,7 +27,8 @@ final class FrameCheck {
     }
 
     /** Formats without time stamps of their own: what FFmpeg prints for them it has counted itself. */
-    private static final Set<String> WITHOUT_STAMPS = Set.of("h264", "hevc", "mpegvideo", "m4v", "mjpeg", "mpjpeg", "obu");
+    private static final Set<String> WITHOUT_STAMPS =
+            Set.of("h264", "hevc", "mpegvideo", "m4v", "mjpeg", "mpjpeg", "obu");
 
     private static void stamps(Clip clip, List<OracleFrame> oracle, SoftAssertions wrong) {
         boolean without = WITHOUT_STAMPS.contains(clip.facts().container());

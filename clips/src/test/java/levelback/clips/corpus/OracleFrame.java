@@ -44,8 +44,6 @@ public record OracleFrame(OptionalLong pts, boolean key, String md5) {
     }
 
     private static OptionalLong number(String cell) {
-        return cell.strip().matches("-?\\d+")
-                ? OptionalLong.of(Long.parseLong(cell.strip()))
-                : OptionalLong.empty();
+        return cell.strip().matches("-?\\d+") ? OptionalLong.of(Long.parseLong(cell.strip())) : OptionalLong.empty();
     }
 }
