@@ -3,6 +3,9 @@ package levelback.player.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import levelback.scoring.proof.ProofResult;
 
 /** The document of {@code proof --json}. */
@@ -57,18 +60,23 @@ final class ProofJson {
             o.estimate("lrNegative", observed.lrNegative());
             o.estimate("youden", observed.youden());
             o.estimate("auc", observed.auc());
+            if (result.byCow().isPresent()) {
+                ProofResult.ByCow byCow = result.byCow().get();
+                o.object("byCow", c -> {
+                    c.estimate("lrPositive", byCow.lrPositive());
+                    c.estimate("lrNegative", byCow.lrNegative());
+                    c.estimate("youden", byCow.youden());
+                });
+            }
         });
         if (result.corrected().isPresent()) {
-            ProofResult.Corrected corrected = result.corrected().get();
-            out.object("corrected", o -> {
-                o.text("assumption", corrected.assumption());
-                o.estimate("sensitivity", corrected.sensitivity());
-                o.estimate("specificity", corrected.specificity());
-                o.estimate("ppv", corrected.ppv());
-                o.estimate("npv", corrected.npv());
-                o.estimate("prevalence", corrected.prevalence());
-                o.estimate("auc", corrected.auc());
-            });
+            corrected(out, "corrected", result.corrected().get());
+            if (result.correctedDelta().isPresent()) {
+                corrected(out, "correctedDelta", result.correctedDelta().get());
+            }
+            if (result.correctedBootstrap().isPresent()) {
+                corrected(out, "correctedBootstrap", result.correctedBootstrap().get());
+            }
         } else {
             out.nothing("corrected");
             out.text("why", result.whyNotCorrected());
@@ -81,6 +89,8 @@ final class ProofJson {
                 o.estimate("ppv", weighted.ppv());
                 o.estimate("npv", weighted.npv());
                 o.estimate("prevalence", weighted.prevalence());
+                o.number("horvitzThompsonLesions", weighted.lesionsTotal());
+                o.number("horvitzThompsonScored", weighted.scoredTotal());
             });
         } else {
             out.nothing("weighted");
@@ -95,12 +105,27 @@ final class ProofJson {
         });
     }
 
+    private static void corrected(JsonOut out, String key, ProofResult.Corrected figures) throws IOException {
+        out.object(key, o -> {
+            o.text("assumption", figures.assumption());
+            o.estimate("sensitivity", figures.sensitivity());
+            o.estimate("specificity", figures.specificity());
+            o.estimate("ppv", figures.ppv());
+            o.estimate("npv", figures.npv());
+            o.estimate("prevalence", figures.prevalence());
+            o.estimate("auc", figures.auc());
+        });
+    }
+
     private static void lists(JsonOut out, ProofResult result) throws IOException {
         out.list("byLesion", result.byLesion(), (o, lesion) -> {
             o.text("lesion", lesion.lesion());
             o.whole("n", lesion.n());
             o.number("sensitivity", lesion.sensitivity());
             o.interval("sensitivityInterval", lesion.sensitivityInterval());
+            if (lesion.why().isPresent()) {
+                o.text("why", lesion.why().get());
+            }
             o.flag("alarm", lesion.alarm());
         });
         out.list("byLeg", result.byLeg(), (o, pair) -> {
@@ -120,10 +145,29 @@ final class ProofJson {
             o.interval("specificityInterval", cut.specificity().interval());
             o.number("correctedSensitivity", cut.correctedSensitivity());
             o.number("correctedSpecificity", cut.correctedSpecificity());
-            if (cut.sensitivity().why().isPresent()) {
-                o.text("why", cut.sensitivity().why().get());
-            } else if (cut.specificity().why().isPresent()) {
-                o.text("why", cut.specificity().why().get());
+            String why = Stream.of(
+                            cut.sensitivity().why(),
+                            cut.specificity().why(),
+                            Optional.of(cut.whyNotCorrected()).filter(w -> !w.isEmpty()))
+                    .flatMap(Optional::stream)
+                    .distinct()
+                    .collect(Collectors.joining("; "));
+            if (!why.isEmpty()) {
+                o.text("why", why);
+            }
+        });
+        out.list("netBenefit", result.netBenefit(), (o, at) -> {
+            o.number("cut", at.cut());
+            o.number("threshold", at.threshold());
+            o.number("value", at.value().value());
+            o.interval("interval", at.value().interval());
+            o.number("liftAll", at.liftAll());
+            o.number("liftNone", 0);
+            o.number("corrected", at.corrected());
+            if (at.value().why().isPresent()) {
+                o.text("why", at.value().why().get());
+            } else if (at.corrected().isEmpty()) {
+                o.text("why", result.whyNotCorrected(at.cut()));
             }
         });
         out.list("flow", result.flow(), (o, step) -> {

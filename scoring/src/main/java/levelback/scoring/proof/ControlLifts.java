@@ -43,7 +43,9 @@ final class ControlLifts {
                         o -> 1 - positive.applyAsDouble(o),
                         level,
                         "no lifted cow scored sound"),
-                ratio(lifted, lesion, o -> 1, level, "no cow was lifted")));
+                ratio(lifted, lesion, o -> 1, level, "no cow was lifted"),
+                lifted.stream().mapToDouble(o -> lesion.applyAsDouble(o) / o.chance()).sum(),
+                lifted.stream().mapToDouble(o -> 1 / o.chance()).sum()));
     }
 
     /** Weighted share that {@code is} among those that {@code count}. */

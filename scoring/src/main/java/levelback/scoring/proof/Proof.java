@@ -1,6 +1,7 @@
 package levelback.scoring.proof;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -8,11 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
-import java.util.function.Predicate;
+import java.util.function.Function;
 import java.util.function.ToLongFunction;
-import levelback.scoring.foot.Lesion;
-import levelback.scoring.foot.Lesions;
 import levelback.scoring.proof.Observation.Box;
+import levelback.scoring.proof.VerificationBias.Figure;
 import levelback.scoring.value.Estimate;
 import levelback.scoring.value.Leg;
 
@@ -26,21 +26,26 @@ import levelback.scoring.value.Leg;
  */
 public final class Proof {
 
+    /** With so many levels the correction of each cut would take longer than anybody waits. */
+    private static final int MOST_LEVELS = 1000;
+
     private final ProofQuestion question;
     private final Observations joined;
-    private final List<Observation> scored;
     private final List<Observation> lifted;
+    private final ScoredRows rows;
     private final boolean liftedRepeat;
     private final boolean scoredRepeat;
 
     private Proof(List<ScoreRow> scores, List<TrimRow> trims, ProofQuestion question) {
         this.question = question;
         this.joined = Observations.join(scores, trims, question);
-        this.scored = joined.all().stream().filter(Observation::isScored).toList();
+        List<Observation> scored =
+                joined.all().stream().filter(Observation::isScored).toList();
         this.lifted = scored.stream().filter(Observation::isLifted).toList();
+        this.rows = new ScoredRows(scored);
         boolean legs = question.unit() == ProofQuestion.Unit.LEG;
-        this.liftedRepeat = legs || repeats(lifted);
-        this.scoredRepeat = legs || repeats(scored);
+        this.liftedRepeat = legs || rows.repeats(true);
+        this.scoredRepeat = legs || rows.repeats(false);
     }
 
     /**
@@ -54,107 +59,117 @@ public final class Proof {
     }
 
     private ProofResult result() {
-        double cut = question.cut();
         double level = question.level();
-        TwoByTwo counts = new TwoByTwo(
-                count(lifted, o -> positive(o) && o.hasLesion()),
-                count(lifted, o -> positive(o) && !o.hasLesion()),
-                count(lifted, o -> !positive(o) && o.hasLesion()),
-                count(lifted, o -> !positive(o) && !o.hasLesion()));
+        int cutLevel = rows.levelOf(question.cut());
+        CutCounts counts = new CutSweep(rows).downTo(cutLevel);
         List<ProofResult.AtScore> byScore = byScore();
-        Optional<VerificationBias> bias = VerificationBias.of(byScore, cut);
+        Optional<VerificationBias> bias = VerificationBias.of(rows.counts, cutLevel);
+        Optional<ProofResult.Corrected> delta =
+                bias.map(b -> corrected(new CorrectedDelta(b, rows, level, scoredRepeat)::estimate));
+        boolean drawn = rows.cows() >= 2 && rows.cows() <= CowBootstrap.MOST_COWS;
+        Optional<ProofResult.Corrected> bootstrap = bias.filter(b -> drawn)
+                .map(b -> corrected(new CowBootstrap(b, rows, cutLevel, level, question.seed())::estimate));
+        List<ProofResult.AtCut> cuts = new ArrayList<>();
+        List<ProofResult.AtThreshold> netBenefit = new ArrayList<>();
+        overCuts(cuts, netBenefit);
         return new ProofResult(
                 question,
-                scored.size(),
-                counts,
+                rows.rows(),
+                counts.counts(),
                 liftedRepeat,
                 byScore,
                 observed(counts),
-                bias.map(b -> b.figures(scored, byScore, question, scoredRepeat)),
-                VerificationBias.obstacle(byScore, cut),
-                ControlLifts.of(lifted, cut, level),
+                liftedRepeat ? Optional.of(ByCow.of(counts, level)) : Optional.empty(),
+                scoredRepeat && bootstrap.isPresent() ? bootstrap : delta,
+                delta,
+                bootstrap,
+                PooledLevels.obstacle(rows.counts, cutLevel),
+                ControlLifts.of(lifted, question.cut(), level),
                 TrendTest.of(byScore.stream().filter(s -> s.lifted() > 0).toList()),
-                byLesion(),
+                LesionTally.of(lifted, question, liftedRepeat),
                 byLeg(),
                 lagDays(),
-                cuts(byScore),
+                cuts,
+                netBenefit,
                 flow(),
                 joined.all());
     }
 
-    private ProofResult.Observed observed(TwoByTwo counts) {
+    private ProofResult.Observed observed(CutCounts counts) {
         double level = question.level();
         return new ProofResult.Observed(
-                share(this::positive, Observation::hasLesion, "no lifted cow had a lesion of the set"),
-                share(o -> !positive(o), o -> !o.hasLesion(), noneClean()),
-                share(Observation::hasLesion, this::positive, "no lifted cow scored at or above the cut"),
-                share(o -> !o.hasLesion(), o -> !positive(o), "no lifted cow scored below the cut"),
-                counts.lrPositive(level, liftedRepeat),
-                counts.lrNegative(level, liftedRepeat),
-                counts.youden(level, liftedRepeat),
-                RocArea.of(lifted, level, liftedRepeat));
+                sensitivity(counts),
+                specificity(counts),
+                share(counts.ppv(), "no lifted cow scored at or above the cut"),
+                share(counts.npv(), "no lifted cow scored below the cut"),
+                counts.counts().lrPositive(level, liftedRepeat),
+                counts.counts().lrNegative(level, liftedRepeat),
+                counts.counts().youden(level, liftedRepeat),
+                RocArea.of(rows, level, liftedRepeat));
     }
 
-    private String noneClean() {
-        return lifted.isEmpty() ? "no cow was lifted" : "every lifted cow had a lesion of the set";
+    private Estimate sensitivity(CutCounts counts) {
+        return share(counts.sensitivity(), "no lifted cow had a lesion of the set");
     }
 
-    /** Share that {@code is} among the lifted that {@code counts}. */
-    private Estimate share(Predicate<Observation> is, Predicate<Observation> counts, String nothing) {
-        if (!liftedRepeat) {
-            return Proportions.estimate(
-                    count(lifted, counts.and(is)), count(lifted, counts), question.level(), nothing);
-        }
-        List<double[]> cows = new ArrayList<>();
-        String cow = "";
-        double[] of = new double[2];
-        for (Observation o : lifted) {
-            if (cows.isEmpty() || !o.cow().equals(cow)) {
-                cow = o.cow();
-                of = new double[2];
-                cows.add(of);
-            }
-            if (counts.test(o)) {
-                of[1]++;
-                of[0] += is.test(o) ? 1 : 0;
-            }
-        }
-        return Proportions.clustered(
-                cows.stream().mapToDouble(c -> c[0]).toArray(),
-                cows.stream().mapToDouble(c -> c[1]).toArray(),
-                question.level(),
-                nothing);
+    private Estimate specificity(CutCounts counts) {
+        return share(
+                counts.specificity(),
+                lifted.isEmpty() ? "no cow was lifted" : "every lifted cow had a lesion of the set");
+    }
+
+    private Estimate share(CutCounts.Cluster sums, String nothing) {
+        return liftedRepeat
+                ? Proportions.clustered(sums, question.level(), nothing)
+                : Proportions.estimate(Math.round(sums.x()), Math.round(sums.n()), question.level(), nothing);
+    }
+
+    private static ProofResult.Corrected corrected(Function<Figure, Estimate> of) {
+        return new ProofResult.Corrected(
+                VerificationBias.ASSUMPTION,
+                of.apply(Figure.SENSITIVITY),
+                of.apply(Figure.SPECIFICITY),
+                of.apply(Figure.PPV),
+                of.apply(Figure.NPV),
+                of.apply(Figure.PREVALENCE),
+                of.apply(Figure.AUC));
     }
 
     private List<ProofResult.AtScore> byScore() {
-        TreeMap<Double, long[]> levels = new TreeMap<>();
-        for (Observation o : scored) {
-            long[] at = levels.computeIfAbsent(o.score(), s -> new long[3]);
-            at[0]++;
-            at[1] += o.isLifted() ? 1 : 0;
-            at[2] += o.hasLesion() ? 1 : 0;
-        }
         List<ProofResult.AtScore> list = new ArrayList<>();
-        levels.forEach((score, at) -> list.add(new ProofResult.AtScore(score, at[0], at[1], at[2])));
+        for (int i = 0; i < rows.levels.length; i++) {
+            list.add(new ProofResult.AtScore(
+                    rows.levels[i], rows.counts[3 * i], rows.counts[3 * i + 1], rows.counts[3 * i + 2]));
+        }
         return list;
     }
 
-    private List<ProofResult.OfLesion> byLesion() {
-        TreeMap<String, long[]> codes = new TreeMap<>();
-        lifted.forEach(o -> o.codes().forEach(code -> codes.computeIfAbsent(code, c -> new long[1])[0]++));
-        List<ProofResult.OfLesion> list = new ArrayList<>();
-        LesionSet alarm = LesionSet.alarm();
-        codes.forEach((code, n) -> {
-            Estimate found = share(this::positive, o -> o.codes().contains(code), "");
-            list.add(new ProofResult.OfLesion(
-                    code,
-                    n[0],
-                    found.value().orElse(0),
-                    found.interval(),
-                    Lesions.byCode(code).map(Lesion::alarm).orElse(alarm.has(code, "")),
-                    question.lesions().has(code, "")));
-        });
-        return list;
+    /** Every level above the lowest as a cut. */
+    private void overCuts(List<ProofResult.AtCut> cuts, List<ProofResult.AtThreshold> netBenefit) {
+        CutSweep sweep = new CutSweep(rows);
+        boolean few = rows.levels.length <= MOST_LEVELS;
+        List<List<ProofResult.AtThreshold>> curves = new ArrayList<>();
+        for (int at = rows.levels.length - 1; at > 0; at--) {
+            double cut = rows.levels[at];
+            CutCounts counts = sweep.downTo(at);
+            Optional<VerificationBias> bias = few ? VerificationBias.of(rows.counts, at) : Optional.empty();
+            cuts.add(new ProofResult.AtCut(
+                    cut,
+                    sensitivity(counts),
+                    specificity(counts),
+                    bias.map(b -> b.value(Figure.SENSITIVITY)).orElse(OptionalDouble.empty()),
+                    bias.map(b -> b.value(Figure.SPECIFICITY)).orElse(OptionalDouble.empty()),
+                    bias.map(VerificationBias::gap)
+                            .orElseGet(() -> few
+                                    ? PooledLevels.obstacle(rows.counts, rows.levelOf(cut))
+                                    : "over " + MOST_LEVELS + " levels: not worked out at every one")));
+            if (few) {
+                curves.add(NetBenefit.at(cut, counts, bias, question.level(), liftedRepeat));
+            }
+        }
+        Collections.reverse(cuts);
+        Collections.reverse(curves);
+        curves.forEach(netBenefit::addAll);
     }
 
     private List<ProofResult.LegPair> byLeg() {
@@ -175,27 +190,6 @@ public final class Proof {
         lifted.forEach(o -> o.lagDays().ifPresent(d -> days.merge(d, 1L, Long::sum)));
         return days.entrySet().stream()
                 .map(e -> new ProofResult.Lag(e.getKey(), e.getValue()))
-                .toList();
-    }
-
-    private List<ProofResult.AtCut> cuts(List<ProofResult.AtScore> byScore) {
-        return byScore.stream()
-                .skip(1)
-                .map(at -> {
-                    double cut = at.score();
-                    Optional<VerificationBias> bias = VerificationBias.of(byScore, cut);
-                    return new ProofResult.AtCut(
-                            cut,
-                            share(
-                                    o -> o.score() >= cut,
-                                    Observation::hasLesion,
-                                    "no lifted cow had a lesion of the set"),
-                            share(o -> o.score() < cut, o -> !o.hasLesion(), noneClean()),
-                            bias.map(b -> b.value(VerificationBias.Figure.SENSITIVITY))
-                                    .orElse(OptionalDouble.empty()),
-                            bias.map(b -> b.value(VerificationBias.Figure.SPECIFICITY))
-                                    .orElse(OptionalDouble.empty()));
-                })
                 .toList();
     }
 
@@ -220,23 +214,5 @@ public final class Proof {
         steps.add(new ProofResult.Step("withLesion", withLesion));
         steps.add(new ProofResult.Step("trimsOfUnscored", joined.trimsOfUnscored()));
         return steps;
-    }
-
-    private boolean positive(Observation o) {
-        return o.score() >= question.cut();
-    }
-
-    private static long count(List<Observation> of, Predicate<Observation> which) {
-        return of.stream().filter(which).count();
-    }
-
-    /** Whether a cow comes twice in a list sorted by cow. */
-    private static boolean repeats(List<Observation> sorted) {
-        for (int i = 1; i < sorted.size(); i++) {
-            if (sorted.get(i).cow().equals(sorted.get(i - 1).cow())) {
-                return true;
-            }
-        }
-        return false;
     }
 }

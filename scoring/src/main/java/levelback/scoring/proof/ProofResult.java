@@ -17,7 +17,11 @@ import levelback.scoring.value.Leg;
  * @param clustered whether a cow comes more than once among the lifted, or the unit is the leg
  * @param byScore counts of each score level, soundest first
  * @param observed figures of the lifted alone
+ * @param byCow likelihood ratios and Youden's index clustered by cow; empty where no cow repeats among the lifted
  * @param corrected figures of all scored; empty where the data cannot carry them
+ * @param correctedDelta the same with intervals by the delta method; empty where {@code corrected} is
+ * @param correctedBootstrap the same with intervals by drawing cows; empty where {@code corrected} is, and where there are
+ *     too many cows to draw
  * @param whyNotCorrected what is missing; empty text where {@code corrected} is there
  * @param weighted figures weighted by the chance of control lifts; empty where there were none
  * @param trend whether lesions grow commoner with the score
@@ -25,6 +29,7 @@ import levelback.scoring.value.Leg;
  * @param byLeg leg scored against leg with a lesion of the set; pairs that occur
  * @param lagDays days from score to first lift; those that occur
  * @param cuts every level above the lowest as a cut
+ * @param netBenefit what lifting from each cut on is worth, by cut and threshold
  * @param flow what became of every score row
  * @param observations every observation, by cow and day; those with an open window among them
  */
@@ -35,7 +40,10 @@ public record ProofResult(
         boolean clustered,
         List<AtScore> byScore,
         Observed observed,
+        Optional<ByCow> byCow,
         Optional<Corrected> corrected,
+        Optional<Corrected> correctedDelta,
+        Optional<Corrected> correctedBootstrap,
         String whyNotCorrected,
         Optional<Weighted> weighted,
         Trend trend,
@@ -43,6 +51,7 @@ public record ProofResult(
         List<LegPair> byLeg,
         List<Lag> lagDays,
         List<AtCut> cuts,
+        List<AtThreshold> netBenefit,
         List<Step> flow,
         List<Observation> observations) {
 
@@ -52,6 +61,7 @@ public record ProofResult(
         byLeg = List.copyOf(byLeg);
         lagDays = List.copyOf(lagDays);
         cuts = List.copyOf(cuts);
+        netBenefit = List.copyOf(netBenefit);
         flow = List.copyOf(flow);
         observations = List.copyOf(observations);
     }
@@ -70,6 +80,20 @@ public record ProofResult(
             Estimate youden,
             Estimate auc) {}
 
+    /** Figures of the lifted whose contract takes repeats as independent, clustered by cow. */
+    public record ByCow(Estimate lrPositive, Estimate lrNegative, Estimate youden) {}
+
+    /**
+     * Net benefit of lifting from a cut on, for a person who would lift from a chance {@code threshold} on.
+     *
+     * @param threshold chance of a lesion from which on a lift is worth it, in (0, 1)
+     * @param value lesions found in a lifted cow, less the needless lifts at their price; lifting none is 0
+     * @param liftAll the same with every cow lifted; empty where none was
+     * @param corrected the same of all scored, by score level; empty where that cannot be estimated
+     */
+    public record AtThreshold(
+            double cut, double threshold, Estimate value, OptionalDouble liftAll, OptionalDouble corrected) {}
+
     /**
      * Figures of all scored, the never lifted taken to be like the lifted of their score.
      *
@@ -84,9 +108,21 @@ public record ProofResult(
             Estimate prevalence,
             Estimate auc) {}
 
-    /** Figures weighted by the known chance of being lifted. */
+    /**
+     * Figures weighted by the known chance of being lifted.
+     *
+     * @param lesionsTotal observations with a lesion among all scored, as the weights have it (Horvitz and Thompson)
+     * @param scoredTotal all scored, as the weights have it; far from {@code scored} where cows were lifted or left out
+     *     otherwise than by the chance on their cards
+     */
     public record Weighted(
-            Estimate sensitivity, Estimate specificity, Estimate ppv, Estimate npv, Estimate prevalence) {}
+            Estimate sensitivity,
+            Estimate specificity,
+            Estimate ppv,
+            Estimate npv,
+            Estimate prevalence,
+            double lesionsTotal,
+            double scoredTotal) {}
 
     /**
      * A test for trend.
@@ -102,6 +138,7 @@ public record ProofResult(
      *
      * @param n lifted observations with it
      * @param sensitivity share of them scored at or above the cut
+     * @param why why there is no interval, where there is none
      * @param alarm whether it wants action that day
      * @param inSet whether it is one of the lesions looked for
      */
@@ -110,6 +147,7 @@ public record ProofResult(
             long n,
             double sensitivity,
             Optional<Interval> sensitivityInterval,
+            Optional<String> why,
             boolean alarm,
             boolean inSet) {}
 
@@ -126,13 +164,15 @@ public record ProofResult(
      * @param specificity of the lifted
      * @param correctedSensitivity of all scored; empty where it cannot be estimated
      * @param correctedSpecificity of all scored; empty where it cannot be estimated
+     * @param whyNotCorrected what is missing; empty text where nothing is
      */
     public record AtCut(
             double cut,
             Estimate sensitivity,
             Estimate specificity,
             OptionalDouble correctedSensitivity,
-            OptionalDouble correctedSpecificity) {}
+            OptionalDouble correctedSpecificity,
+            String whyNotCorrected) {}
 
     /** One step of the flow. */
     public record Step(String step, long n) {}
@@ -140,6 +180,15 @@ public record ProofResult(
     /** Whether an observation counts as lame at the cut asked for. */
     public boolean isPositive(Observation observation) {
         return observation.score() >= question.cut();
+    }
+
+    /** What keeps the figures of all scored from being had at one of the cuts; empty text where nothing does. */
+    public String whyNotCorrected(double cut) {
+        return cuts.stream()
+                .filter(at -> at.cut() == cut)
+                .map(AtCut::whyNotCorrected)
+                .findFirst()
+                .orElse("");
     }
 
     /** The observations behind a number. */

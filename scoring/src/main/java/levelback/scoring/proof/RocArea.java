@@ -1,132 +1,175 @@
 package levelback.scoring.proof;
 
-import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
+import java.util.function.IntToDoubleFunction;
 import levelback.scoring.value.Estimate;
 
 /**
  * Area under the ROC curve: the chance that a cow with a lesion scored higher than one without, ties a half.
  *
+ * <p>The placement of a lifted row is the share of the other group on the right side of it, ties a half; the area is the
+ * mean placement of either group, and its variance comes from how the placements vary.
+ *
  * <p>References: DeLong, DeLong & Clarke-Pearson (1988), Comparing the areas under two or more correlated receiver
- * operating characteristic curves, Biometrics 44:837 (agrees with R's pROC 1.18.0); Obuchowski (1997), Nonparametric
- * analysis of clustered ROC curve data, Biometrics 53:567, where cows repeat.
+ * operating characteristic curves, Biometrics 44:837, doi:10.2307/2531595 (agrees with R's pROC 1.18.0); Obuchowski
+ * (1997), Nonparametric analysis of clustered ROC curve data, Biometrics 53:567, doi:10.2307/2533958, where cows repeat.
+ *
+ * @param area in [0, 1]
+ * @param sick lifted rows with a lesion
+ * @param sound lifted rows without
+ * @param ofSick placement of a row with a lesion, by level
+ * @param ofSound placement of a row without, by level
  */
-final class RocArea {
+record RocArea(double area, long sick, long sound, double[] ofSick, double[] ofSound) {
 
     private static final String DELONG = "Mann-Whitney with ties one half, DeLong's interval";
     private static final String OBUCHOWSKI =
             "Mann-Whitney with ties one half, variance clustered by cow (Obuchowski 1997)";
 
-    private RocArea() {}
+    /** Said where a group has but one cow. */
+    static final String TWO_EACH = "two cows with and two without a lesion are needed for an interval";
 
     /**
-     * The area over the lifted.
+     * The area over the lifted with its interval.
      *
-     * @param lifted sorted by cow
      * @param repeated whether a cow comes more than once
      */
-    static Estimate of(List<Observation> lifted, double level, boolean repeated) {
+    static Estimate of(ScoredRows rows, double level, boolean repeated) {
         String method = repeated ? OBUCHOWSKI : DELONG;
-        TreeMap<Double, double[]> counts = new TreeMap<>();
         long sick = 0;
-        for (Observation o : lifted) {
-            counts.computeIfAbsent(o.score(), s -> new double[2])[o.hasLesion() ? 1 : 0]++;
-            sick += o.hasLesion() ? 1 : 0;
+        long sound = 0;
+        for (byte state : rows.state) {
+            sick += state == ScoredRows.LESION ? 1 : 0;
+            sound += state == ScoredRows.CLEAN ? 1 : 0;
         }
-        long sound = lifted.size() - sick;
         if (sick == 0 || sound == 0) {
-            return Estimate.missing(
-                    lifted.size(),
-                    method,
-                    lifted.isEmpty()
-                            ? "no cow was lifted"
-                            : sick == 0
-                                    ? "no lifted cow had a lesion of the set"
-                                    : "every lifted cow had a lesion of the set");
+            return Estimate.missing(sick + sound, method, nothing(sick, sound));
         }
-        // Placement of each level: share of the other group that lies on the right side of it.
-        TreeMap<Double, double[]> placement = new TreeMap<>();
+        RocArea roc = of(rows.level, rows.state, rows.levels.length);
+        double variance = variance(
+                rows.cowStart,
+                rows.state,
+                repeated,
+                i -> roc.deviation(rows.level[i], rows.state[i] == ScoredRows.LESION));
+        if (Double.isNaN(variance)) {
+            return Estimate.pointOnly(roc.area, sick + sound, method, TWO_EACH);
+        }
+        double half = Proportions.normalQuantile(level) * Math.sqrt(Math.max(0, variance));
+        return Estimate.of(
+                roc.area, Math.max(0, roc.area - half), Math.min(1, roc.area + half), sick + sound, method);
+    }
+
+    /** What is missing where one of the groups is empty. */
+    static String nothing(long sick, long sound) {
+        if (sick == 0) {
+            return sound == 0 ? "no cow was lifted" : "no lifted cow had a lesion of the set";
+        }
+        return "every lifted cow had a lesion of the set";
+    }
+
+    /** Area and placements; both groups must have a row. */
+    static RocArea of(int[] level, byte[] state, int levels) {
+        long[] sickAt = new long[levels];
+        long[] soundAt = new long[levels];
+        long sick = 0;
+        long sound = 0;
+        for (int i = 0; i < level.length; i++) {
+            if (state[i] == ScoredRows.LESION) {
+                sickAt[level[i]]++;
+                sick++;
+            } else if (state[i] == ScoredRows.CLEAN) {
+                soundAt[level[i]]++;
+                sound++;
+            }
+        }
+        double[] ofSick = new double[levels];
+        double[] ofSound = new double[levels];
         double below = 0;
         double above = sick;
         double area = 0;
-        for (var entry : counts.entrySet()) {
-            double[] c = entry.getValue();
-            above -= c[1];
-            double ofSick = (below + c[0] / 2) / sound;
-            double ofSound = (above + c[1] / 2) / sick;
-            placement.put(entry.getKey(), new double[] {ofSound, ofSick});
-            area += c[1] * ofSick / sick;
-            below += c[0];
+        for (int at = 0; at < levels; at++) {
+            above -= sickAt[at];
+            ofSick[at] = (below + soundAt[at] / 2.0) / sound;
+            ofSound[at] = (above + sickAt[at] / 2.0) / sick;
+            area += sickAt[at] * ofSick[at] / sick;
+            below += soundAt[at];
         }
-        area = Math.min(1, area);
-        if (sick < 2 || sound < 2) {
-            return Estimate.pointOnly(
-                    area, lifted.size(), method, "two cows with and two without a lesion are needed for an interval");
-        }
-        double variance = repeated
-                ? clustered(lifted, placement, area, sick, sound)
-                : deLong(counts, placement, area, sick, sound);
-        if (Double.isNaN(variance)) {
-            return Estimate.pointOnly(
-                    area, lifted.size(), method, "two cows with and two without a lesion are needed for an interval");
-        }
-        double half = Proportions.normalQuantile(level) * Math.sqrt(Math.max(0, variance));
-        return Estimate.of(area, Math.max(0, area - half), Math.min(1, area + half), lifted.size(), method);
+        return new RocArea(Math.min(1, area), sick, sound, ofSick, ofSound);
     }
 
-    private static double deLong(
-            Map<Double, double[]> counts, Map<Double, double[]> placement, double area, long sick, long sound) {
+    /** How far the placement of a row lies from the area. */
+    double deviation(int level, boolean withLesion) {
+        return (withLesion ? ofSick[level] : ofSound[level]) - area;
+    }
+
+    /**
+     * Variance of an area, or of the difference of two areas over the same rows.
+     *
+     * @param state rows that were not lifted play no part
+     * @param deviation of each row's placement from the area (of the difference from the difference)
+     * @return NaN where a group has fewer than two rows, or two cows where cows repeat
+     */
+    static double variance(int[] cowStart, byte[] state, boolean repeated, IntToDoubleFunction deviation) {
+        return repeated ? overCows(cowStart, state, deviation) : overRows(state, deviation);
+    }
+
+    private static double overRows(byte[] state, IntToDoubleFunction deviation) {
         double ofSick = 0;
         double ofSound = 0;
-        for (var entry : counts.entrySet()) {
-            double[] c = entry.getValue();
-            double[] v = placement.getOrDefault(entry.getKey(), c);
-            ofSick += c[1] * (v[1] - area) * (v[1] - area);
-            ofSound += c[0] * (v[0] - area) * (v[0] - area);
+        double sick = 0;
+        double sound = 0;
+        for (int i = 0; i < state.length; i++) {
+            if (state[i] != ScoredRows.NOT_LIFTED) {
+                double d = deviation.applyAsDouble(i);
+                if (state[i] == ScoredRows.LESION) {
+                    ofSick += d * d;
+                    sick++;
+                } else {
+                    ofSound += d * d;
+                    sound++;
+                }
+            }
         }
-        return ofSick / (sick - 1) / sick + ofSound / (sound - 1) / sound;
+        return sick < 2 || sound < 2 ? Double.NaN : ofSick / (sick - 1) / sick + ofSound / (sound - 1) / sound;
     }
 
-    private static double clustered(
-            List<Observation> lifted, Map<Double, double[]> placement, double area, long sick, long sound) {
+    private static double overCows(int[] cowStart, byte[] state, IntToDoubleFunction deviation) {
         double squaresSick = 0;
         double squaresSound = 0;
         double products = 0;
-        long cowsSick = 0;
-        long cowsSound = 0;
-        long cows = 0;
-        int i = 0;
-        while (i < lifted.size()) {
-            String cow = lifted.get(i).cow();
+        double sick = 0;
+        double sound = 0;
+        double cowsSick = 0;
+        double cowsSound = 0;
+        double cows = 0;
+        for (int cow = 0; cow + 1 < cowStart.length; cow++) {
             double sickSum = 0;
             double soundSum = 0;
-            boolean anySick = false;
-            boolean anySound = false;
-            for (; i < lifted.size() && lifted.get(i).cow().equals(cow); i++) {
-                Observation o = lifted.get(i);
-                double[] v = placement.getOrDefault(o.score(), new double[2]);
-                if (o.hasLesion()) {
-                    sickSum += v[1] - area;
-                    anySick = true;
-                } else {
-                    soundSum += v[0] - area;
-                    anySound = true;
+            long sickRows = 0;
+            long soundRows = 0;
+            for (int i = cowStart[cow]; i < cowStart[cow + 1]; i++) {
+                if (state[i] == ScoredRows.LESION) {
+                    sickSum += deviation.applyAsDouble(i);
+                    sickRows++;
+                } else if (state[i] == ScoredRows.CLEAN) {
+                    soundSum += deviation.applyAsDouble(i);
+                    soundRows++;
                 }
             }
             squaresSick += sickSum * sickSum;
             squaresSound += soundSum * soundSum;
             products += sickSum * soundSum;
-            cows++;
-            cowsSick += anySick ? 1 : 0;
-            cowsSound += anySound ? 1 : 0;
+            sick += sickRows;
+            sound += soundRows;
+            cowsSick += sickRows > 0 ? 1 : 0;
+            cowsSound += soundRows > 0 ? 1 : 0;
+            cows += sickRows + soundRows > 0 ? 1 : 0;
         }
         if (cowsSick < 2 || cowsSound < 2) {
             return Double.NaN;
         }
-        double sickPart = squaresSick * cowsSick / ((cowsSick - 1.0) * sick);
-        double soundPart = squaresSound * cowsSound / ((cowsSound - 1.0) * sound);
-        double shared = products * cows / (cows - 1.0);
-        return sickPart / sick + soundPart / sound + 2 * shared / ((double) sick * sound);
+        double sickPart = squaresSick * cowsSick / ((cowsSick - 1) * sick);
+        double soundPart = squaresSound * cowsSound / ((cowsSound - 1) * sound);
+        double shared = products * cows / (cows - 1);
+        return sickPart / sick + soundPart / sound + 2 * shared / (sick * sound);
     }
 }

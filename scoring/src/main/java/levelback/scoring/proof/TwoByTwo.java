@@ -1,5 +1,6 @@
 package levelback.scoring.proof;
 
+import java.util.List;
 import levelback.scoring.value.Estimate;
 
 /**
@@ -41,7 +42,10 @@ public record TwoByTwo(long tp, long fp, long fn, long tn) {
                 repeated);
     }
 
-    /** Sensitivity plus specificity less one; independent binomials, normal interval. */
+    /**
+     * Sensitivity plus specificity less one; independent binomials, normal interval. Where both are none or all the
+     * normal interval has no width, and the Wilson intervals of both are squared and added.
+     */
     public Estimate youden(double level, boolean repeated) {
         String method = "normal interval" + independent(repeated);
         if (tp + fn == 0) {
@@ -55,11 +59,37 @@ public record TwoByTwo(long tp, long fp, long fn, long tn) {
         double value = sensitivity + specificity - 1;
         double variance = sensitivity * (1 - sensitivity) / (tp + fn) + specificity * (1 - specificity) / (fp + tn);
         if (variance <= 0) {
-            return Estimate.pointOnly(
-                    value, lifted(), method, "both shares are none or all: no interval by this method");
+            return squareAndAdd(
+                    value,
+                    Proportions.estimate(tp, tp + fn, level, ""),
+                    Proportions.estimate(tn, fp + tn, level, ""),
+                    lifted(),
+                    "both shares are none or all: square and add of their Wilson intervals (Newcombe 1998)"
+                            + independent(repeated));
         }
         double half = Proportions.normalQuantile(level) * Math.sqrt(variance);
         return Estimate.of(value, Math.max(-1, value - half), Math.min(1, value + half), lifted(), method);
+    }
+
+    /**
+     * A sum of two independent shares less one, from the interval of each.
+     *
+     * <p>Reference: Newcombe (1998), Interval estimation for the difference between independent proportions, Stat Med
+     * 17:873, method 10.
+     */
+    static Estimate squareAndAdd(double value, Estimate one, Estimate other, long n, String method) {
+        double low = 0;
+        double high = 0;
+        for (Estimate share : List.of(one, other)) {
+            if (share.interval().isEmpty()) {
+                return Estimate.pointOnly(value, n, method, share.why().orElse(""));
+            }
+            double p = share.value().orElseThrow();
+            low += Math.pow(p - share.interval().get().low(), 2);
+            high += Math.pow(share.interval().get().high() - p, 2);
+        }
+        return Estimate.of(
+                value, Math.max(-1, value - Math.sqrt(low)), Math.min(1, value + Math.sqrt(high)), n, method);
     }
 
     private Estimate ratio(long a, long na, long b, long nb, double level, String noEnd, boolean repeated) {

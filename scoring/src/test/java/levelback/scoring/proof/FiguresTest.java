@@ -6,10 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import levelback.scoring.proof.CheckValues.Json;
 import levelback.scoring.proof.Observation.Box;
+import levelback.scoring.proof.VerificationBias.Figure;
 import levelback.scoring.value.Estimate;
 import levelback.scoring.value.Interval;
 import org.junit.jupiter.api.Test;
@@ -79,7 +81,7 @@ class FiguresTest {
             for (double s : c.at("pos").numbers()) {
                 lifted.add(observation("p" + lifted.size(), s, Box.WITH_LESION));
             }
-            Estimate got = RocArea.of(lifted, .95, false);
+            Estimate got = RocArea.of(new ScoredRows(lifted), .95, false);
             assertThat(got.value().orElseThrow()).isCloseTo(c.at("auc").number(), within(1e-8));
             assertThat(got.interval().orElseThrow().low()).isCloseTo(c.at("low").number(), within(1e-8));
             assertThat(got.interval().orElseThrow().high())
@@ -101,16 +103,16 @@ class FiguresTest {
             twice.add(o);
             twice.add(o);
         }
-        Interval alone = RocArea.of(once, .95, false).interval().orElseThrow();
-        Interval asClusters = RocArea.of(once, .95, true).interval().orElseThrow();
-        Interval doubled = RocArea.of(twice, .95, true).interval().orElseThrow();
+        Interval alone = RocArea.of(new ScoredRows(once), .95, false).interval().orElseThrow();
+        Interval asClusters = RocArea.of(new ScoredRows(once), .95, true).interval().orElseThrow();
+        Interval doubled = RocArea.of(new ScoredRows(twice), .95, true).interval().orElseThrow();
         // The cross term adds the factor C/(C-1) only; every cow is in one group, so it vanishes here.
         assertThat(asClusters.low()).isCloseTo(alone.low(), within(1e-12));
         assertThat(doubled.low()).isCloseTo(alone.low(), within(1e-12));
         assertThat(doubled.high()).isCloseTo(alone.high(), within(1e-12));
     }
 
-    /** Delta method on the logit, R and Python, to 1e-9; bootstrap of the same to .02 where level counts are small. */
+    /** Delta method on the logit, R and Python, to 1e-9; 20,000 resamples of Python to .01. */
     @Test
     void correctionByScoreLevelEqualsTheReference() {
         for (String name : List.of("hepatic", "byScore")) {
@@ -118,18 +120,64 @@ class FiguresTest {
             double[] scored = c.at("scored").numbers();
             double[] lifted = c.at("lifted").numbers();
             double[] sick = c.at("withLesion").numbers();
-            List<ProofResult.AtScore> levels = new ArrayList<>();
-            for (int i = 0; i < scored.length; i++) {
-                levels.add(new ProofResult.AtScore(i, (long) scored[i], (long) lifted[i], (long) sick[i]));
+            List<Observation> rows = new ArrayList<>();
+            for (int level = 0; level < scored.length; level++) {
+                for (int i = 0; i < scored[level]; i++) {
+                    Box box = i < sick[level] ? Box.WITH_LESION : i < lifted[level] ? Box.NO_LESION : Box.NEVER_LIFTED;
+                    rows.add(observation(level + "-" + i, level, box));
+                }
             }
-            ProofResult.Corrected got = VerificationBias.of(levels, c.at("cut").number())
-                    .orElseThrow()
-                    .figures(List.of(), levels, CheckValues.question(0, ProofQuestion.Unit.COW, 0, 14, "any"), false);
-            equal(got.sensitivity(), c.at("expected", "sensitivity"), 1e-9);
-            equal(got.specificity(), c.at("expected", "specificity"), 1e-9);
-            equal(got.prevalence(), c.at("expected", "prevalence"), 1e-9);
-            equal(got.auc(), c.at("expected", "auc"), 1e-7);
+            ScoredRows counted = new ScoredRows(rows);
+            int cut = counted.levelOf(c.at("cut").number());
+            VerificationBias bias = VerificationBias.of(counted.counts, cut).orElseThrow();
+            CorrectedDelta delta = new CorrectedDelta(bias, counted, .95, false);
+            equal(delta.estimate(Figure.SENSITIVITY), c.at("expected", "sensitivity"), 1e-9);
+            equal(delta.estimate(Figure.SPECIFICITY), c.at("expected", "specificity"), 1e-9);
+            equal(delta.estimate(Figure.PREVALENCE), c.at("expected", "prevalence"), 1e-9);
+            equal(delta.estimate(Figure.AUC), c.at("expected", "auc"), 1e-7);
+            CowBootstrap drawn = new CowBootstrap(bias, counted, cut, .95, 1);
+            ends(drawn.estimate(Figure.SENSITIVITY), c.at("bootstrap", "sensitivity"), .01);
+            ends(drawn.estimate(Figure.SPECIFICITY), c.at("bootstrap", "specificity"), .01);
+            ends(drawn.estimate(Figure.PREVALENCE), c.at("bootstrap", "prevalence"), .01);
+            ends(drawn.estimate(Figure.AUC), c.at("bootstrap", "auc"), .01);
         }
+    }
+
+    /** The formula of Vickers & Elkin 2006 on the counts of Bicalho 2007, cut 3 (check values), to 1e-9. */
+    @Test
+    void netBenefitEqualsTheReference() {
+        List<Observation> lifted = new ArrayList<>();
+        for (int i = 0; i < 223 + 105 + 19 + 112; i++) {
+            boolean sick = i < 223 || (i >= 328 && i < 347);
+            lifted.add(observation("c" + i, i < 328 ? 3 : 2, sick ? Box.WITH_LESION : Box.NO_LESION));
+        }
+        lifted.sort(java.util.Comparator.comparing(Observation::cow));
+        CutCounts counts = new CutSweep(new ScoredRows(lifted)).downTo(1);
+        List<ProofResult.AtThreshold> curve = NetBenefit.at(3, counts, Optional.empty(), .95, false);
+        for (Json c : CheckValues.json("net-benefit.json").at("cases").items()) {
+            double threshold = c.at("threshold").number();
+            ProofResult.AtThreshold at = curve.stream()
+                    .filter(t -> Math.abs(t.threshold() - threshold) < 1e-12)
+                    .findFirst()
+                    .orElseThrow();
+            assertThat(at.value().value().orElseThrow()).isCloseTo(c.at("cut3").number(), within(1e-9));
+            assertThat(at.liftAll().orElseThrow()).isCloseTo(c.at("liftAll").number(), within(1e-9));
+            assertThat(at.corrected()).isEmpty();
+        }
+    }
+
+    /** binom.test(0, 7) of R 4.2.2: upper end .4096164; by symmetry at all of 7. */
+    @Test
+    void noneOrAllOfRepeatedCowsIsNoneOrAllOfAsManyCows() {
+        double[] of = {3, 1, 4, 1, 5, 2, 6};
+        Estimate none = Proportions.clustered(new double[7], of, .95, "");
+        assertThat(none.value()).hasValue(0);
+        assertThat(none.interval().orElseThrow().low()).isZero();
+        assertThat(none.interval().orElseThrow().high()).isCloseTo(.4096164, within(1e-7));
+        assertThat(none.method()).contains("cluster");
+        Estimate all = Proportions.clustered(of, of, .95, "");
+        assertThat(all.interval().orElseThrow().low()).isCloseTo(1 - .4096164, within(1e-7));
+        assertThat(all.n()).isEqualTo(22);
     }
 
     /** Solano et al. 2017, dermatitis in the parlour against the chute: predictive values from Se, Sp and prevalence. */
@@ -164,6 +212,10 @@ class FiguresTest {
 
     private static void equal(Estimate got, Json expected, double tolerance) {
         assertThat(got.value().orElseThrow()).isCloseTo(expected.at("value").number(), within(tolerance));
+        ends(got, expected, tolerance);
+    }
+
+    private static void ends(Estimate got, Json expected, double tolerance) {
         assertThat(got.interval().orElseThrow().low())
                 .isCloseTo(expected.at("low").number(), within(tolerance));
         assertThat(got.interval().orElseThrow().high())

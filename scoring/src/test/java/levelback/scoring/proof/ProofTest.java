@@ -253,11 +253,7 @@ class ProofTest {
     /** By the rule of pooling: level 1 (nearer the cut 2) takes in level 0, of which none was lifted; by hand. */
     @Test
     void aLevelWithNoneLiftedIsPooledTowardsTheCut() {
-        List<ProofResult.AtScore> levels = List.of(
-                new ProofResult.AtScore(0, 100, 0, 0),
-                new ProofResult.AtScore(1, 50, 10, 2),
-                new ProofResult.AtScore(2, 20, 0, 0),
-                new ProofResult.AtScore(3, 30, 10, 8));
+        long[] levels = {100, 0, 0, 50, 10, 2, 20, 0, 0, 30, 10, 8};
         VerificationBias bias = VerificationBias.of(levels, 2).orElseThrow();
         // Lesions: below 150 x .2 = 30, above 50 x .8 = 40.
         assertThat(bias.value(VerificationBias.Figure.SENSITIVITY).orElseThrow())
