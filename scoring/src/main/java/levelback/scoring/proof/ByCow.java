@@ -65,8 +65,7 @@ final class ByCow {
         double value = plain.value().getAsDouble();
         double sensitivity = at.counts().tp() / sick;
         double specificity = at.counts().tn() / sound;
-        double half =
-                half(new double[] {1 / sick, -1 / sound, -sensitivity / sick, (1 - specificity) / sound});
+        double half = half(new double[] {1 / sick, -1 / sound, -sensitivity / sick, (1 - specificity) / sound});
         if (Double.isNaN(half)) {
             return Estimate.pointOnly(value, plain.n(), LINEAR, RocArea.TWO_EACH);
         }

@@ -44,7 +44,9 @@ final class ControlLifts {
                         level,
                         "no lifted cow scored sound"),
                 ratio(lifted, lesion, o -> 1, level, "no cow was lifted"),
-                lifted.stream().mapToDouble(o -> lesion.applyAsDouble(o) / o.chance()).sum(),
+                lifted.stream()
+                        .mapToDouble(o -> lesion.applyAsDouble(o) / o.chance())
+                        .sum(),
                 lifted.stream().mapToDouble(o -> 1 / o.chance()).sum()));
     }
 

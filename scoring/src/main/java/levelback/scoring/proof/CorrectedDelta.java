@@ -55,12 +55,10 @@ final class CorrectedDelta {
         double[] clean = new double[levels.size()];
         derive(figure, value, lesion, clean);
         double variance = repeated ? overCows(lesion, clean) : overLevels(lesion, clean);
-        double quantile = repeated
-                ? Proportions.tQuantile(level, rows.cows() - 1.0)
-                : Proportions.normalQuantile(level);
+        double quantile =
+                repeated ? Proportions.tQuantile(level, rows.cows() - 1.0) : Proportions.normalQuantile(level);
         if (figure != Figure.AUC) {
-            return Proportions.logit(
-                    value, Math.sqrt(variance) / (value * (1 - value)), quantile, units, method);
+            return Proportions.logit(value, Math.sqrt(variance) / (value * (1 - value)), quantile, units, method);
         }
         double half = quantile * Math.sqrt(variance);
         if (half <= 0) {
@@ -75,31 +73,28 @@ final class CorrectedDelta {
             deriveArea(value, lesion, clean);
             return;
         }
-        double whole =
-                switch (figure) {
-                    case SENSITIVITY -> bias.mass(true, true) + bias.mass(true, false);
-                    case SPECIFICITY -> bias.mass(false, true) + bias.mass(false, false);
-                    default -> bias.units(figure);
-                };
+        double whole = switch (figure) {
+            case SENSITIVITY -> bias.mass(true, true) + bias.mass(true, false);
+            case SPECIFICITY -> bias.mass(false, true) + bias.mass(false, false);
+            default -> bias.units(figure);
+        };
         for (int i = 0; i < levels.size(); i++) {
             boolean positive = levels.positive[i];
             // Of a row with, and of one without a lesion: 1 in the part, 0 in the rest, NaN in neither.
-            double ofLesion =
-                    switch (figure) {
-                        case SENSITIVITY -> positive ? 1 : 0;
-                        case PREVALENCE -> 1;
-                        case PPV -> positive ? 1 : Double.NaN;
-                        case NPV -> positive ? Double.NaN : 0;
-                        default -> Double.NaN;
-                    };
-            double ofClean =
-                    switch (figure) {
-                        case SPECIFICITY -> positive ? 0 : 1;
-                        case PREVALENCE -> 0;
-                        case PPV -> positive ? 0 : Double.NaN;
-                        case NPV -> positive ? Double.NaN : 1;
-                        default -> Double.NaN;
-                    };
+            double ofLesion = switch (figure) {
+                case SENSITIVITY -> positive ? 1 : 0;
+                case PREVALENCE -> 1;
+                case PPV -> positive ? 1 : Double.NaN;
+                case NPV -> positive ? Double.NaN : 0;
+                default -> Double.NaN;
+            };
+            double ofClean = switch (figure) {
+                case SPECIFICITY -> positive ? 0 : 1;
+                case PREVALENCE -> 0;
+                case PPV -> positive ? 0 : Double.NaN;
+                case NPV -> positive ? Double.NaN : 1;
+                default -> Double.NaN;
+            };
             lesion[i] = Double.isNaN(ofLesion) ? 0 : (ofLesion - value) / whole;
             clean[i] = Double.isNaN(ofClean) ? 0 : (ofClean - value) / whole;
         }

@@ -26,8 +26,8 @@ final class CowBootstrap {
     /** Above so many cows the linearised variance is as good, and drawing them would take too long. */
     static final int MOST_COWS = 5000;
 
-    private static final String METHOD = "Begg and Greenes 1983 by score level, bootstrap clustered by cow, " + RESAMPLES
-            + " resamples, percentile interval";
+    private static final String METHOD = "Begg and Greenes 1983 by score level, bootstrap clustered by cow, "
+            + RESAMPLES + " resamples, percentile interval";
 
     private static final double LEAST_USABLE_SHARE = 0.9;
 

@@ -70,7 +70,9 @@ final class PooledLevels {
      * @return empty where {@link #obstacle} has something to say
      */
     static Optional<PooledLevels> of(long[] counts, int cutLevel) {
-        return obstacle(counts, cutLevel).isEmpty() ? Optional.of(new PooledLevels(counts, cutLevel)) : Optional.empty();
+        return obstacle(counts, cutLevel).isEmpty()
+                ? Optional.of(new PooledLevels(counts, cutLevel))
+                : Optional.empty();
     }
 
     /** What keeps the correction from being made, in words; empty text where nothing does. */

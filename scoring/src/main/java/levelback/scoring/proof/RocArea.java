@@ -54,8 +54,7 @@ record RocArea(double area, long sick, long sound, double[] ofSick, double[] ofS
             return Estimate.pointOnly(roc.area, sick + sound, method, TWO_EACH);
         }
         double half = Proportions.normalQuantile(level) * Math.sqrt(Math.max(0, variance));
-        return Estimate.of(
-                roc.area, Math.max(0, roc.area - half), Math.min(1, roc.area + half), sick + sound, method);
+        return Estimate.of(roc.area, Math.max(0, roc.area - half), Math.min(1, roc.area + half), sick + sound, method);
     }
 
     /** What is missing where one of the groups is empty. */

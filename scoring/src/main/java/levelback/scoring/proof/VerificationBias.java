@@ -53,8 +53,7 @@ final class VerificationBias {
             case SPECIFICITY -> share(mass(false, false), mass(false, true));
             case PPV -> share(mass(true, true), mass(false, true));
             case NPV -> share(mass(false, false), mass(true, false));
-            case PREVALENCE ->
-                share(mass(true, true) + mass(true, false), mass(false, true) + mass(false, false));
+            case PREVALENCE -> share(mass(true, true) + mass(true, false), mass(false, true) + mass(false, false));
             case AUC -> area();
         };
     }
@@ -66,7 +65,8 @@ final class VerificationBias {
 
     /** What is missing where sensitivity or specificity has no value; empty text where both have. */
     String gap() {
-        boolean both = value(Figure.SENSITIVITY).isPresent() && value(Figure.SPECIFICITY).isPresent();
+        boolean both = value(Figure.SENSITIVITY).isPresent()
+                && value(Figure.SPECIFICITY).isPresent();
         return both ? "" : nothing();
     }
 

@@ -104,8 +104,10 @@ class FiguresTest {
             twice.add(o);
         }
         Interval alone = RocArea.of(new ScoredRows(once), .95, false).interval().orElseThrow();
-        Interval asClusters = RocArea.of(new ScoredRows(once), .95, true).interval().orElseThrow();
-        Interval doubled = RocArea.of(new ScoredRows(twice), .95, true).interval().orElseThrow();
+        Interval asClusters =
+                RocArea.of(new ScoredRows(once), .95, true).interval().orElseThrow();
+        Interval doubled =
+                RocArea.of(new ScoredRows(twice), .95, true).interval().orElseThrow();
         // The cross term adds the factor C/(C-1) only; every cow is in one group, so it vanishes here.
         assertThat(asClusters.low()).isCloseTo(alone.low(), within(1e-12));
         assertThat(doubled.low()).isCloseTo(alone.low(), within(1e-12));
