@@ -8,23 +8,8 @@ package levelback.scoring.proof;
  * rows with and without one. A share of a total is a ratio of two sums of these four, and the variance of a ratio
  * x/n over cows is {@code C/(C-1) * sum((x_c - p n_c)^2) / (sum n_c)^2} (Cochran 1977, ch. 6), so that the ten sums of
  * products are all it takes.
- *
- * @param counts the four counts
- * @param products sums over cows of tp², tp·fp, tp·s, tp·h, fp², fp·s, fp·h, s², s·h, h², in this order
- * @param cows cows lifted
- * @param cowsWithLesion cows with a lifted row that had a lesion
- * @param cowsClean cows with a lifted row that had none
- * @param cowsPositive cows with a lifted row at or above the cut
- * @param cowsNegative cows with a lifted row below the cut
  */
-record CutCounts(
-        TwoByTwo counts,
-        long[] products,
-        long cows,
-        long cowsWithLesion,
-        long cowsClean,
-        long cowsPositive,
-        long cowsNegative) {
+final class CutCounts {
 
     private static final int TP = 0;
     private static final int FP = 1;
@@ -33,6 +18,62 @@ record CutCounts(
 
     /** Where the product of two of the four stands. */
     private static final int[][] AT = {{0, 1, 2, 3}, {1, 4, 5, 6}, {2, 5, 7, 8}, {3, 6, 8, 9}};
+
+    private final TwoByTwo counts;
+    private final long[] products;
+    private final long cows;
+    private final long cowsWithLesion;
+    private final long cowsClean;
+    private final long cowsPositive;
+    private final long cowsNegative;
+
+    /**
+     * The sums at one cut.
+     *
+     * @param counts the four counts
+     * @param products sums over cows of tp², tp·fp, tp·s, tp·h, fp², fp·s, fp·h, s², s·h, h², in this order
+     * @param cows cows lifted
+     * @param cowsWithLesion cows with a lifted row that had a lesion
+     * @param cowsClean cows with a lifted row that had none
+     * @param cowsPositive cows with a lifted row at or above the cut
+     * @param cowsNegative cows with a lifted row below the cut
+     */
+    CutCounts(
+            TwoByTwo counts,
+            long[] products,
+            long cows,
+            long cowsWithLesion,
+            long cowsClean,
+            long cowsPositive,
+            long cowsNegative) {
+        this.counts = counts;
+        this.products = products.clone();
+        this.cows = cows;
+        this.cowsWithLesion = cowsWithLesion;
+        this.cowsClean = cowsClean;
+        this.cowsPositive = cowsPositive;
+        this.cowsNegative = cowsNegative;
+    }
+
+    /** The four counts. */
+    TwoByTwo counts() {
+        return counts;
+    }
+
+    /** Cows lifted. */
+    long cows() {
+        return cows;
+    }
+
+    /** Cows with a lifted row that had a lesion. */
+    long cowsWithLesion() {
+        return cowsWithLesion;
+    }
+
+    /** Cows with a lifted row that had none. */
+    long cowsClean() {
+        return cowsClean;
+    }
 
     /** Share of the lifted with a lesion that scored at or above the cut. */
     Cluster sensitivity() {

@@ -82,7 +82,7 @@ final class CutSweep {
         }
         return new CutCounts(
                 new TwoByTwo(sumTp, sumFp, sumSick - sumTp, sumSound - sumFp),
-                products.clone(),
+                products,
                 cows,
                 cowsWithLesion,
                 cowsClean,

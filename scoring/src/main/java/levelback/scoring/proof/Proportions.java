@@ -43,7 +43,7 @@ public final class Proportions {
         if (n < 1 || x < 0 || x > n) {
             throw new IllegalArgumentException("not a proportion: " + x + " of " + n);
         }
-        return wilson((double) x / n, n, level);
+        return wilson((double) x / n, (double) n, level);
     }
 
     /** Wilson's interval of a share of an effective number of units. */
@@ -110,14 +110,14 @@ public final class Proportions {
             return Estimate.pointOnly(p, units, CLUSTERED, ONE_COW);
         }
         if (sums.x() <= 0 || sums.x() >= sums.n()) {
-            double reach = noneOf(cows, level);
+            double reach = noneOf((double) cows, level);
             return sums.x() <= 0
                     ? Estimate.of(0, 0, reach, units, CLUSTERED_EDGE)
                     : Estimate.of(1, 1 - reach, 1, units, CLUSTERED_EDGE);
         }
         double variance = sums.squares() * cows / (cows - 1.0) / (sums.n() * sums.n());
         if (variance <= 0) {
-            Interval alike = wilson(p, cows, level);
+            Interval alike = wilson(p, (double) cows, level);
             return Estimate.of(
                     p,
                     alike.low(),

@@ -12,14 +12,8 @@ import levelback.scoring.value.Estimate;
  * <p>References: DeLong, DeLong & Clarke-Pearson (1988), Comparing the areas under two or more correlated receiver
  * operating characteristic curves, Biometrics 44:837, doi:10.2307/2531595 (agrees with R's pROC 1.18.0); Obuchowski
  * (1997), Nonparametric analysis of clustered ROC curve data, Biometrics 53:567, doi:10.2307/2533958, where cows repeat.
- *
- * @param area in [0, 1]
- * @param sick lifted rows with a lesion
- * @param sound lifted rows without
- * @param ofSick placement of a row with a lesion, by level
- * @param ofSound placement of a row without, by level
  */
-record RocArea(double area, long sick, long sound, double[] ofSick, double[] ofSound) {
+final class RocArea {
 
     private static final String DELONG = "Mann-Whitney with ties one half, DeLong's interval";
     private static final String OBUCHOWSKI =
@@ -27,6 +21,25 @@ record RocArea(double area, long sick, long sound, double[] ofSick, double[] ofS
 
     /** Said where a group has but one cow. */
     static final String TWO_EACH = "two cows with and two without a lesion are needed for an interval";
+
+    private final double area;
+
+    /** Placement of a row with a lesion, by level. */
+    private final double[] ofSick;
+
+    /** Placement of a row without, by level. */
+    private final double[] ofSound;
+
+    private RocArea(double area, double[] ofSick, double[] ofSound) {
+        this.area = area;
+        this.ofSick = ofSick;
+        this.ofSound = ofSound;
+    }
+
+    /** The area, in [0, 1]. */
+    double area() {
+        return area;
+    }
 
     /**
      * The area over the lifted with its interval.
@@ -92,7 +105,7 @@ record RocArea(double area, long sick, long sound, double[] ofSick, double[] ofS
             area += sickAt[at] * ofSick[at] / sick;
             below += soundAt[at];
         }
-        return new RocArea(Math.min(1, area), sick, sound, ofSick, ofSound);
+        return new RocArea(Math.min(1, area), ofSick, ofSound);
     }
 
     /** How far the placement of a row lies from the area. */
