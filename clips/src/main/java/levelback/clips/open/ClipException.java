@@ -17,6 +17,8 @@ public class ClipException extends Exception {
         NO_PICTURES,
         /** It is a recording, but so broken that no frame comes out. */
         BROKEN,
+        /** Another process has looked at it and did not survive, or not within its limits. */
+        UNSAFE,
         /** A frame number or a time past the end. */
         PAST_THE_END,
         /** A frame that the decoder will not give. */

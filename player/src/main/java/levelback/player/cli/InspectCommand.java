@@ -17,6 +17,7 @@ import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.clips.open.ClipFacts;
 import levelback.clips.open.Fingerprint;
+import levelback.player.work.OpenRecording;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -62,7 +63,7 @@ final class InspectCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ClipException, IOException {
         List<Integer> wanted = frameMd5 == null ? List.of() : FrameNumbers.parse(frameMd5);
-        Clip clip = Clip.open(file, whole ? Long.MAX_VALUE : DECODED_PIXELS, () -> false);
+        Clip clip = open();
         List<Print> prints = new ArrayList<>();
         if (!wanted.isEmpty()) {
             requireThere(clip, wanted);
@@ -77,6 +78,12 @@ final class InspectCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         out.println(json ? document(findings) : table(findings));
         return 0;
+    }
+
+    private Clip open() throws ClipException {
+        try (OpenRecording opener = new OpenRecording()) {
+            return opener.open(file, whole ? Long.MAX_VALUE : DECODED_PIXELS, () -> false);
+        }
     }
 
     private void requireThere(Clip clip, List<Integer> wanted) throws ClipException {

@@ -8,6 +8,7 @@ import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.clips.write.Still;
 import levelback.player.work.BadInput;
+import levelback.player.work.OpenRecording;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -59,7 +60,7 @@ final class StillCommand implements Callable<Integer> {
         if (Files.exists(out) && Files.exists(file) && Files.isSameFile(out, file)) {
             throw new BadInput("--out names the recording itself, which is never written to; name another file.");
         }
-        Clip clip = Clip.open(file, () -> false);
+        Clip clip = OpenRecording.once(file, () -> false);
         int frame = which.frame != null ? which.frame : Still.frameAt(clip, which.at == null ? 0 : which.at);
         Still.write(clip, frame, out);
         spec.commandLine()

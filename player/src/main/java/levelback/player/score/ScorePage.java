@@ -43,6 +43,7 @@ import levelback.player.theme.EmptyState;
 import levelback.player.theme.ErrorBar;
 import levelback.player.theme.Keys;
 import levelback.player.theme.Style;
+import levelback.player.work.OpenRecording;
 import levelback.scoring.scale.GaitScale;
 import levelback.scoring.scale.GaitScales;
 import levelback.scoring.value.Leg;
@@ -102,7 +103,7 @@ public final class ScorePage implements Page {
             thread.setDaemon(true);
             return thread;
         });
-        this.model = new ScoreViewModel(desk, films, Clip::open, Clock.systemUTC(), ScorePage::afterAWhile, scales);
+        this.model = new ScoreViewModel(desk, films, OpenRecording::once, Clock.systemUTC(), ScorePage::afterAWhile, scales);
         this.head = new HeadLine(model);
         this.queue = new QueuePanel(model, this::addRecordings);
         this.judge = new JudgePanel(model, keySet, player::shownFrame, this::show);

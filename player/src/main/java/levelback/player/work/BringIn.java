@@ -56,7 +56,7 @@ public final class BringIn {
      */
     public Arrival bringIn(Path file, Herd herd, Optional<Visit> onShow, BooleanSupplier cancelled)
             throws ClipException {
-        return keep(Clip.open(file, cancelled), herd, onShow);
+        return keep(OpenRecording.once(file, cancelled), herd, onShow);
     }
 
     /** Keeps a recording that has been read. */

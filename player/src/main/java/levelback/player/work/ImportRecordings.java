@@ -30,15 +30,17 @@ public final class ImportRecordings {
     public ImportReport take(List<Path> files, ImportOrder order) {
         TakenRows rows = new TakenRows();
         List<Clip> clips = new ArrayList<>();
-        for (Path file : files) {
-            try {
-                clips.add(Clip.open(file, () -> false));
-            } catch (ClipException bad) {
-                if (!order.skipBad()) {
-                    throw new BadInput(bad.getMessage() + " Nothing was taken.", bad);
+        try (OpenRecording opener = new OpenRecording()) {
+            for (Path file : files) {
+                try {
+                    clips.add(opener.open(file, () -> false));
+                } catch (ClipException bad) {
+                    if (!order.skipBad()) {
+                        throw new BadInput(bad.getMessage() + " Nothing was taken.", bad);
+                    }
+                    rows.from(file.toString());
+                    rows.refuse(0, String.valueOf(bad.getMessage()));
                 }
-                rows.from(file.toString());
-                rows.refuse(0, String.valueOf(bad.getMessage()));
             }
         }
         String names = files.stream().map(f -> f.getFileName().toString()).collect(Collectors.joining(", "));

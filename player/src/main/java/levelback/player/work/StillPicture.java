@@ -3,7 +3,6 @@ package levelback.player.work;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.clips.write.Still;
 
@@ -16,7 +15,7 @@ final class StillPicture {
     static byte[] png(Path recording, int frame) throws ClipException, IOException {
         Path still = Files.createTempFile("levelback-still", ".png");
         try {
-            Still.write(Clip.open(recording, () -> false), frame, still);
+            Still.write(OpenRecording.once(recording, () -> false), frame, still);
             return Files.readAllBytes(still);
         } finally {
             Files.deleteIfExists(still);

@@ -1,0 +1,68 @@
+package levelback.player.work;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.function.BooleanSupplier;
+import levelback.clips.look.FirstLook;
+import levelback.clips.look.LookLimits;
+import levelback.clips.open.Clip;
+import levelback.clips.open.ClipException;
+import levelback.clips.open.Fingerprint;
+
+/**
+ * Opens a video file. One that this machine has not seen before is first looked at by another process with limits, so that
+ * a file made to break a decoder, or broken enough, costs a sentence and never the desk.
+ */
+public final class OpenRecording implements AutoCloseable {
+
+    private final KnownFiles known;
+    private final FirstLook look;
+
+    /** For this user, with the usual limits. */
+    public OpenRecording() {
+        this(UserFolder.ofThisUser(), new FirstLook(LookLimits.USUAL));
+    }
+
+    OpenRecording(UserFolder user, FirstLook look) {
+        this.known = new KnownFiles(user);
+        this.look = look;
+    }
+
+    /** Opens one file for this user; blocking. */
+    public static Clip once(Path file, BooleanSupplier cancelled) throws ClipException {
+        try (OpenRecording opener = new OpenRecording()) {
+            return opener.open(file, cancelled);
+        }
+    }
+
+    /**
+     * Opens a file; blocking.
+     *
+     * @throws ClipException with one sentence for a person
+     */
+    public Clip open(Path file, BooleanSupplier cancelled) throws ClipException {
+        return open(file, Clip.SHORT_PIXELS, cancelled);
+    }
+
+    /**
+     * Opens a file; blocking.
+     *
+     * @param decodeUpToPixels as for {@link Clip#open(Path, long, BooleanSupplier)}
+     * @throws ClipException with one sentence for a person
+     */
+    public Clip open(Path file, long decodeUpToPixels, BooleanSupplier cancelled) throws ClipException {
+        if (Files.isRegularFile(file) && Files.isReadable(file)) {
+            String fingerprint = Fingerprint.quick(file);
+            if (!known.known(fingerprint)) {
+                look.at(file, Clip.SHORT_PIXELS, cancelled);
+                known.keep(fingerprint);
+            }
+        }
+        return Clip.open(file, decodeUpToPixels, cancelled);
+    }
+
+    @Override
+    public void close() {
+        look.close();
+    }
+}
