@@ -73,7 +73,8 @@ public final class FirstLook implements AutoCloseable {
             String[] parts = answer.split(" ", 3);
             String sentence = new String(Base64.getDecoder().decode(parts[2]), StandardCharsets.UTF_8);
             // It was asked by the whole path; a person knows the file as given.
-            throw new ClipException(Reason.valueOf(parts[1]), sentence.replace(name(file.toAbsolutePath()), name(file)));
+            throw new ClipException(
+                    Reason.valueOf(parts[1]), sentence.replace(name(file.toAbsolutePath()), name(file)));
         }
         if (!answer.equals(LookChild.FINE)) {
             stop();
@@ -99,13 +100,16 @@ public final class FirstLook implements AutoCloseable {
             if (now - sign > limits.silence().toNanos() || now - begun > whole) {
                 stop();
                 throw unsafe(
-                        file, "reading it did not come to an end within " + TimeUnit.NANOSECONDS.toSeconds(now - begun) + " s");
+                        file,
+                        "reading it did not come to an end within " + TimeUnit.NANOSECONDS.toSeconds(now - begun)
+                                + " s");
             }
             Process watched = process;
             OptionalLong held = watched == null ? OptionalLong.empty() : ResidentMemory.of(watched.pid());
             if (held.isPresent() && held.getAsLong() > limits.residentBytes()) {
                 stop();
-                throw unsafe(file, "reading it took more than %,d MB of memory".formatted(limits.residentBytes() >> 20));
+                throw unsafe(
+                        file, "reading it took more than %,d MB of memory".formatted(limits.residentBytes() >> 20));
             }
         }
     }
@@ -175,8 +179,8 @@ public final class FirstLook implements AutoCloseable {
         List<String> command = new ArrayList<>();
         if (Files.isExecutable(PRLIMIT)) {
             // A burst of memory between two looks at what it holds meets this wall.
-            command.addAll(List.of(
-                    PRLIMIT.toString(), "--as=" + (limits.residentBytes() + MAPPED_BYTES), "--core=0", "--"));
+            command.addAll(
+                    List.of(PRLIMIT.toString(), "--as=" + (limits.residentBytes() + MAPPED_BYTES), "--core=0", "--"));
         }
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
         command.addAll(List.of(

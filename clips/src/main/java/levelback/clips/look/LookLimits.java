@@ -16,8 +16,8 @@ public record LookLimits(
         Duration silence, Duration whole, Duration wholePerGibibyte, long residentBytes, long picturePixels) {
 
     /** For a laptop in a shed: 20 s of silence, 2 min and 3 min for each GiB, 2 GiB of memory, 8192 by 8192 pixels. */
-    public static final LookLimits USUAL = new LookLimits(
-            Duration.ofSeconds(20), Duration.ofMinutes(2), Duration.ofMinutes(3), 2L << 30, 1L << 26);
+    public static final LookLimits USUAL =
+            new LookLimits(Duration.ofSeconds(20), Duration.ofMinutes(2), Duration.ofMinutes(3), 2L << 30, 1L << 26);
 
     public LookLimits {
         if (silence.isNegative() || silence.isZero() || whole.isNegative() || residentBytes < 1 || picturePixels < 1) {

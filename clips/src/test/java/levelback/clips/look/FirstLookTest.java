@@ -51,14 +51,16 @@ class FirstLookTest {
                     .endsWith("convert it with another program first.")
                     .doesNotContain("\n");
             // and the next file is looked at as if nothing had been
-            assertThatCode(() -> look.at(folder.resolve("good"), 0, () -> false)).doesNotThrowAnyException();
+            assertThatCode(() -> look.at(folder.resolve("good"), 0, () -> false))
+                    .doesNotThrowAnyException();
         }
     }
 
     @Test
     void aWholeFilmIsFineAndOneProcessServesMany() throws Exception {
         try (FirstLook look = new FirstLook(LookLimits.USUAL)) {
-            for (String name : new String[] {"h264-b-closed.mp4", "hevc-open.ts", "mpeg4-packed.avi", "h264-mid-group.ts"}) {
+            for (String name :
+                    new String[] {"h264-b-closed.mp4", "hevc-open.ts", "mpeg4-packed.avi", "h264-mid-group.ts"}) {
                 Path film = film(name);
                 assertThatCode(() -> look.at(film, Long.MAX_VALUE, () -> false)).doesNotThrowAnyException();
             }
@@ -71,17 +73,20 @@ class FirstLookTest {
         try (FirstLook look = new FirstLook(LookLimits.USUAL)) {
             ClipException said = refusal(look, text);
             assertThat(said.reason()).isEqualTo(Reason.NOT_A_RECORDING);
-            assertThat(said.getMessage()).contains("käse .mp4 is not a video file").doesNotContain("\n");
+            assertThat(said.getMessage())
+                    .contains("käse .mp4 is not a video file")
+                    .doesNotContain("\n");
             Path near = Path.of("").toAbsolutePath().relativize(text);
-            assertThat(refusal(look, near).getMessage()).startsWith(near.toString().replace('\n', ' '));
+            assertThat(refusal(look, near).getMessage())
+                    .startsWith(near.toString().replace('\n', ' '));
             assertThat(refusal(look, folder.resolve("missing")).reason()).isEqualTo(Reason.NOT_A_FILE);
         }
     }
 
     @Test
     void picturesBeyondTheLimitAreRefused() throws Exception {
-        LookLimits small = new LookLimits(
-                Duration.ofSeconds(20), Duration.ofSeconds(60), Duration.ZERO, 2L << 30, 160 * 90 - 1);
+        LookLimits small =
+                new LookLimits(Duration.ofSeconds(20), Duration.ofSeconds(60), Duration.ZERO, 2L << 30, 160 * 90 - 1);
         try (FirstLook look = new FirstLook(small)) {
             assertThat(refusal(look, film("h264-b-closed.mp4")))
                     .hasMessageContaining("are 160 by 90, more than the 14,399 pixels");
@@ -93,8 +98,8 @@ class FirstLookTest {
         Path file = Files.writeString(folder.resolve("hangs"), "x");
         AtomicInteger polls = new AtomicInteger();
         try (FirstLook look = new FirstLook(LookLimits.USUAL, StandIn.class.getName())) {
-            ClipException stopped =
-                    catchThrowableOfType(ClipException.class, () -> look.at(file, 0, () -> polls.incrementAndGet() > 3));
+            ClipException stopped = catchThrowableOfType(
+                    ClipException.class, () -> look.at(file, 0, () -> polls.incrementAndGet() > 3));
             assertThat(stopped.reason()).isEqualTo(Reason.CANCELLED);
         }
     }

@@ -103,7 +103,8 @@ public final class ScorePage implements Page {
             thread.setDaemon(true);
             return thread;
         });
-        this.model = new ScoreViewModel(desk, films, OpenRecording::once, Clock.systemUTC(), ScorePage::afterAWhile, scales);
+        this.model =
+                new ScoreViewModel(desk, films, OpenRecording::once, Clock.systemUTC(), ScorePage::afterAWhile, scales);
         this.head = new HeadLine(model);
         this.queue = new QueuePanel(model, this::addRecordings);
         this.judge = new JudgePanel(model, keySet, player::shownFrame, this::show);
