@@ -2,9 +2,7 @@ package levelback.clips.look;
 
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Base64;
-import java.util.List;
 import java.util.Scanner;
 import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.javacpp.Pointer;
@@ -13,6 +11,9 @@ import org.bytedeco.javacpp.Pointer;
 final class StandIn {
 
     private StandIn() {}
+
+    /** Held, so that it is not collected. */
+    private static final BytePointer[] EATEN = new BytePointer[200];
 
     /** An address that nobody owns. */
     private static final class Nowhere extends Pointer {
@@ -42,9 +43,8 @@ final class StandIn {
                 }
             }
             case "eats" -> {
-                List<BytePointer> eaten = new ArrayList<>();
-                for (int i = 0; i < 200; i++) {
-                    eaten.add(new BytePointer(32L << 20).fill(1));
+                for (int i = 0; i < EATEN.length; i++) {
+                    EATEN[i] = new BytePointer(32L << 20).fill(1);
                     System.out.println(LookChild.ALIVE);
                     Thread.sleep(5);
                 }
