@@ -13,8 +13,10 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import levelback.player.work.BadInput;
+import levelback.player.work.BookRows;
 import levelback.player.work.Prove;
 import levelback.scoring.proof.LesionSet;
+import levelback.scoring.proof.ProofComparison;
 import levelback.scoring.proof.ProofQuestion;
 import levelback.scoring.proof.ProofResult;
 import levelback.store.book.Book;
@@ -76,6 +78,12 @@ final class ProofCommand implements Callable<Integer> {
     private @Nullable String scorer;
 
     @Option(
+            names = "--compare",
+            paramLabel = "A,B",
+            description = "two scorers on the cows that both scored: McNemar, paired DeLong")
+    private @Nullable String compare;
+
+    @Option(
             names = "--until",
             paramLabel = "DATE",
             description = "end of follow-up: an unlifted score whose window runs past it is left out")
@@ -102,12 +110,16 @@ final class ProofCommand implements Callable<Integer> {
         ProofQuestion question = question();
         PrintWriter out = Objects.requireNonNull(spec).commandLine().getOut();
         PrintWriter err = Objects.requireNonNull(spec).commandLine().getErr();
+        Optional<Prove.Pair> pair = Optional.ofNullable(compare).map(ProofCommand::pair);
         ProofResult result;
+        Optional<ProofComparison> comparison;
         if (book != null) {
             if (scores != null || trims != null) {
                 throw new BadInput("--book takes the place of --scores and --trims; give one or the other.");
             }
-            result = fromBook(book, question);
+            BookRows rows = fromBook(book);
+            result = Prove.fromRows(rows, question);
+            comparison = pair.map(p -> Prove.compare(rows, question, p));
         } else {
             if (scores == null || trims == null) {
                 throw new BadInput("--scores and --trims are both needed; levelback proof --help shows the columns.");
@@ -115,15 +127,17 @@ final class ProofCommand implements Callable<Integer> {
             if (scores.equals("-") && trims.equals("-")) {
                 throw new BadInput("Only one of --scores and --trims can be read from standard input; name a file.");
             }
-            Prove.FromTables answer =
-                    Prove.fromTables(TableSource.of(scores, System.in), TableSource.of(trims, System.in), question);
+            Prove.FromTables answer = Prove.fromTables(
+                    TableSource.of(scores, System.in), TableSource.of(trims, System.in), question, pair);
             answer.notes().forEach(err::println);
             result = answer.result();
+            comparison = answer.comparison();
         }
         if (json) {
-            ProofJson.write(out, result);
+            ProofJson.write(out, result, comparison);
         } else {
             ProofTable.write(out, result);
+            comparison.ifPresent(c -> ComparisonOut.write(out, c));
         }
         return 0;
     }
@@ -163,6 +177,17 @@ final class ProofCommand implements Callable<Integer> {
                 seed);
     }
 
+    private static Prove.Pair pair(String text) {
+        String[] names = text.split(",", -1);
+        if (names.length != 2
+                || names[0].isBlank()
+                || names[1].isBlank()
+                || names[0].strip().equals(names[1].strip())) {
+            throw new BadInput("--compare " + text + " names no two scorers; give two such as Anna,Ben.");
+        }
+        return new Prove.Pair(names[0].strip(), names[1].strip());
+    }
+
     private static LocalDate date(String text) {
         try {
             return LocalDate.parse(text);
@@ -171,7 +196,7 @@ final class ProofCommand implements Callable<Integer> {
         }
     }
 
-    private ProofResult fromBook(Path file, ProofQuestion question) {
+    private BookRows fromBook(Path file) {
         if (!Files.isRegularFile(file)) {
             throw new BadInput("There is no book " + file + "; check the name.");
         }
@@ -185,7 +210,7 @@ final class ProofCommand implements Callable<Integer> {
                             herds.isEmpty()
                                     ? file + " holds no herd yet."
                                     : "Say which herd with --herd: " + known + "."));
-            return Prove.fromBook(open, chosen, question);
+            return BookRows.of(open, chosen);
         }
     }
 }

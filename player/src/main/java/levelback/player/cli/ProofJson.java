@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import levelback.scoring.proof.ProofComparison;
 import levelback.scoring.proof.ProofResult;
 
 /** The document of {@code proof --json}. */
@@ -13,7 +14,7 @@ final class ProofJson {
 
     private ProofJson() {}
 
-    static void write(PrintWriter to, ProofResult result) {
+    static void write(PrintWriter to, ProofResult result, Optional<ProofComparison> comparison) {
         JsonOut.object(to, out -> {
             out.text("unit", result.question().unit().name().toLowerCase(Locale.ROOT));
             out.number("cut", result.question().cut());
@@ -46,6 +47,9 @@ final class ProofJson {
             });
             figures(out, result);
             lists(out, result);
+            if (comparison.isPresent()) {
+                ComparisonOut.write(out, comparison.get());
+            }
         });
     }
 

@@ -1,6 +1,7 @@
 package levelback.player.cli;
 
 import java.io.PrintWriter;
+import java.util.List;
 import java.util.Locale;
 import levelback.scoring.proof.ProofResult;
 import levelback.scoring.value.Estimate;
@@ -68,6 +69,7 @@ final class ProofTable {
         } else {
             to.println("Trend over scores: " + result.trend().why() + ".");
         }
+        netBenefit(to, result);
         to.println();
         line(to, "%-8s %8s %12s", "lesion", "n", "scored lame");
         for (ProofResult.OfLesion lesion : result.byLesion()) {
@@ -86,6 +88,27 @@ final class ProofTable {
         }
     }
 
+    /** At the cut asked for, at a few thresholds. */
+    private static void netBenefit(PrintWriter to, ProofResult result) {
+        List<ProofResult.AtThreshold> curve = result.netBenefit().stream()
+                .filter(at -> at.cut() == result.question().cut())
+                .filter(at -> List.of(.1, .2, .3, .5).contains(at.threshold()))
+                .toList();
+        if (curve.isEmpty()) {
+            return;
+        }
+        to.println();
+        to.println("Net benefit of lifting from the cut on, in lesions found in a lifted cow:");
+        for (ProofResult.AtThreshold at : curve) {
+            line(
+                    to,
+                    "  worth a lift from %2.0f %%  %s; lifting all %.3f",
+                    100 * at.threshold(),
+                    shown(at.value()),
+                    at.liftAll().orElse(0));
+        }
+    }
+
     private static void row(PrintWriter to, String name, Estimate left, java.util.Optional<Estimate> right) {
         line(
                 to,
@@ -95,7 +118,7 @@ final class ProofTable {
                 right.map(ProofTable::shown).orElse(""));
     }
 
-    private static String shown(Estimate estimate) {
+    static String shown(Estimate estimate) {
         if (estimate.value().isEmpty()) {
             return "- (" + estimate.why().orElse("") + ")";
         }

@@ -77,6 +77,42 @@ class ProofCommandTest {
         assertThat(table.out()).contains("sensitivity", "corrected for the never lifted", "neverLifted");
     }
 
+    /** pROC 1.18.0, mcnemar.test and binom.test of R 4.2.2 (check values) through the command. */
+    @Test
+    void twoScorersAreComparedOnTheSameCows(@TempDir Path folder) throws Exception {
+        StringBuilder scores = new StringBuilder("cow,date,score,scorer\n");
+        StringBuilder trims = new StringBuilder("cow,date,leg,lesion\n");
+        int[][] table = {{30, 2, 2}, {12, 2, 0}, {5, 0, 2}, {53, 0, 0}};
+        for (int[] of : table) {
+            for (int i = 0; i < of[0]; i++) {
+                String cow = of[1] + "" + of[2] + i;
+                scores.append(cow).append(",2026-03-02,").append(of[1]).append(",Anna\n");
+                scores.append(cow).append(",2026-03-02,").append(of[2]).append(",Ben\n");
+                trims.append(cow).append(",2026-03-03,LH,SU\n");
+            }
+        }
+        String options = "proof --cut 2 --scores " + Files.writeString(folder.resolve("s.csv"), scores) + " --trims "
+                + Files.writeString(folder.resolve("t.csv"), trims);
+        Map<String, String> got =
+                flat(run((options + " --json --compare Anna,Ben").split(" ")).out());
+        assertThat(Double.parseDouble(got.getOrDefault("comparison.sensitivity.mcnemar.exactP", "")))
+                .isCloseTo(0.143463134766, within(1e-8));
+        assertThat(got)
+                .containsEntry("comparison.pairs", "100")
+                .containsEntry("comparison.sensitivity.aOnly", "12")
+                .containsEntry("comparison.sensitivity.difference.value", "0.07")
+                .containsEntry("comparison.specificity.difference.value", "null")
+                .containsEntry("comparison.auc.difference.value", "null")
+                .containsKeys("comparison.auc.why", "comparison.specificity.difference.why", "netBenefit/0.threshold");
+        assertThat(run((options + " --compare Anna,Ben").split(" ")).out()).contains("Anna against Ben", "mid-p");
+        for (String bad : List.of("Anna", "Anna,Anna", "Anna,Nobody", "Anna,")) {
+            Answer answer = run((options + " --json --compare " + bad).split(" "));
+            assertThat(answer.status()).as(bad).isEqualTo(2);
+            assertThat(answer.out()).isEmpty();
+            assertThat(answer.err().strip().lines()).hasSize(1);
+        }
+    }
+
     @Test
     void badInputIsOneSentenceStatusTwoAndNothingOnStandardOutput(@TempDir Path folder) throws Exception {
         Path scores = Files.writeString(folder.resolve("s.csv"), "cow,day,score\n1,2026-03-02,2\n");
