@@ -108,8 +108,14 @@ public final class Comparison {
                 pairs,
                 ofA.rows(),
                 clustered,
-                shares(ScoredRows.LESION, positive -> positive, none.isEmpty() ? "no lesion of the set was found" : none),
-                shares(ScoredRows.CLEAN, positive -> !positive, none.isEmpty() ? "every one had a lesion of the set" : none),
+                shares(
+                        ScoredRows.LESION,
+                        positive -> positive,
+                        none.isEmpty() ? "no lesion of the set was found" : none),
+                shares(
+                        ScoredRows.CLEAN,
+                        positive -> !positive,
+                        none.isEmpty() ? "every one had a lesion of the set" : none),
                 areas(none));
     }
 
@@ -184,9 +190,8 @@ public final class Comparison {
         if (squares <= 0) {
             return adjustedWald(value, 0, 0, cows, n, PAIRED_ALIKE);
         }
-        double half = Proportions.tQuantile(question.level(), cows - 1.0)
-                * Math.sqrt(squares * cows / (cows - 1.0))
-                / n;
+        double half =
+                Proportions.tQuantile(question.level(), cows - 1.0) * Math.sqrt(squares * cows / (cows - 1.0)) / n;
         return Estimate.of(value, Math.max(-1, value - half), Math.min(1, value + half), n, PAIRED_BY_COW);
     }
 
@@ -194,8 +199,7 @@ public final class Comparison {
     private Estimate adjustedWald(double value, double aOnly, double bOnly, double of, long n, String method) {
         double a = (aOnly + 1) / (of + 2);
         double b = (bOnly + 1) / (of + 2);
-        double half = Proportions.normalQuantile(question.level())
-                * Math.sqrt((a + b - (a - b) * (a - b)) / (of + 2));
+        double half = Proportions.normalQuantile(question.level()) * Math.sqrt((a + b - (a - b) * (a - b)) / (of + 2));
         double low = Math.max(-1, Math.min(value, a - b - half));
         double high = Math.min(1, Math.max(value, a - b + half));
         return Estimate.of(value, low, high, n, method);

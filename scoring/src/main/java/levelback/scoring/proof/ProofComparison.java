@@ -16,7 +16,14 @@ import levelback.scoring.value.Estimate;
  * @param auc whose scores rank better
  */
 public record ProofComparison(
-        String a, String b, long pairs, long lifted, boolean clustered, Shares sensitivity, Shares specificity, Areas auc) {
+        String a,
+        String b,
+        long pairs,
+        long lifted,
+        boolean clustered,
+        Shares sensitivity,
+        Shares specificity,
+        Areas auc) {
 
     /**
      * The same share of two scorers.
