@@ -199,7 +199,8 @@ public final class Comparison {
     private Estimate adjustedWald(double value, long aOnly, long bOnly, long of, long n, String method) {
         double a = (aOnly + 1.0) / (of + 2.0);
         double b = (bOnly + 1.0) / (of + 2.0);
-        double half = Proportions.normalQuantile(question.level()) * Math.sqrt((a + b - (a - b) * (a - b)) / (of + 2.0));
+        double half =
+                Proportions.normalQuantile(question.level()) * Math.sqrt((a + b - (a - b) * (a - b)) / (of + 2.0));
         double low = Math.max(-1, Math.min(value, a - b - half));
         double high = Math.min(1, Math.max(value, a - b + half));
         return Estimate.of(value, low, high, n, method);
