@@ -1,6 +1,8 @@
 package levelback.clips.decode;
 
 import java.nio.ByteBuffer;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import levelback.clips.open.ClipException;
 
 /** Exact frames in any order. Used and closed by one thread; every native object it holds goes with {@link #close()}. */
@@ -18,6 +20,38 @@ public interface FrameReader extends AutoCloseable {
      * @param strideBytes bytes from one row to the next, at least 4 × width
      */
     void readBgra(int frame, ByteBuffer bgra, int strideBytes) throws ClipException;
+
+    /**
+     * As {@link #readBgra(int, ByteBuffer, int)}, and can be called off: what was decoded by then stays, and a later wish
+     * goes on from there.
+     *
+     * @param stop polled between decoded pictures
+     * @throws ClipException with {@link ClipException.Reason#CANCELLED} when called off
+     */
+    void readBgra(int frame, ByteBuffer bgra, int strideBytes, BooleanSupplier stop) throws ClipException;
+
+    /** Decodes a frame and keeps it, so that asking for it next costs no decoding. */
+    void decode(int frame) throws ClipException;
+
+    /**
+     * Says which pass is being scored: it stays decoded, and the one after it is decoded next, as far as there is room.
+     * Where there is none for the whole pass, every k-th frame of it stays and the others are decoded ahead.
+     *
+     * @param pass the pass on show
+     * @param next the pass that is likely to come after it
+     */
+    void passes(Optional<Span> pass, Optional<Span> next);
+
+    /**
+     * Decodes ahead while nobody asks for a frame: in the way the last frames were asked for, then the passes.
+     *
+     * @param stop polled between decoded pictures
+     * @return false when there is nothing left to do until another frame is asked for
+     */
+    boolean ahead(BooleanSupplier stop);
+
+    /** What its decoded pictures weigh, in bytes. */
+    long bytesKept();
 
     @Override
     void close();

@@ -15,6 +15,7 @@ import levelback.clips.decode.internal.ExactReader;
 import levelback.clips.decode.internal.FrameOrder;
 import levelback.clips.decode.internal.FrameTimes;
 import levelback.clips.decode.internal.MediaFile;
+import levelback.clips.decode.internal.Memory;
 import levelback.clips.decode.internal.Survey;
 import levelback.clips.index.ClipIndex;
 
@@ -134,6 +135,19 @@ public final class Clip {
      * @param cacheBytes what the decoded pictures that it keeps for stepping back may weigh; two are always kept
      */
     public FrameReader reader(long cacheBytes) throws ClipException {
-        return new ExactReader(facts.file(), order, threads, cacheBytes, facts.width(), facts.height());
+        return new ExactReader(pictures(), Memory.ofBytes(cacheBytes), () -> false);
+    }
+
+    /**
+     * A reader for a clip on show: all of these together may take a quarter of the machine's memory, at most 1.5 GB.
+     *
+     * @param gone polled whenever the file is read, from any thread: once true, reading fails at once
+     */
+    public FrameReader readerOnShow(BooleanSupplier gone) throws ClipException {
+        return new ExactReader(pictures(), Memory.shared(), gone);
+    }
+
+    private ExactReader.Source pictures() {
+        return new ExactReader.Source(facts.file(), order, threads, facts.width(), facts.height());
     }
 }

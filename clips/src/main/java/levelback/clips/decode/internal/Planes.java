@@ -6,6 +6,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.zip.CRC32C;
 import levelback.clips.open.ClipException;
+import org.bytedeco.ffmpeg.avutil.AVBufferRef;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.bytedeco.ffmpeg.global.avutil;
 import org.bytedeco.javacpp.BytePointer;
@@ -13,13 +14,23 @@ import org.bytedeco.javacpp.BytePointer;
 /** A decoded picture in its own pixel format with its rows packed: what fingerprints are taken of. */
 final class Planes implements AutoCloseable {
 
+    /** AV_NUM_DATA_POINTERS of libavutil/frame.h. */
+    private static final int MOST_BUFFERS = 8;
+
     private BytePointer packed = new BytePointer();
     private ByteBuffer bytes = ByteBuffer.allocateDirect(0);
 
-    /** Bytes that a decoded picture takes in the cache. */
+    /** Bytes that a decoded picture takes in the cache: its buffers, with the decoder's margins. */
     static long weigh(AVFrame frame) {
-        int size = avutil.av_image_get_buffer_size(frame.format(), frame.width(), frame.height(), 32);
-        return Math.max(1, size) + 4096L;
+        long bytes = 4096;
+        for (int i = 0; i < MOST_BUFFERS; i++) {
+            AVBufferRef buffer = frame.buf(i);
+            if (buffer == null) {
+                break;
+            }
+            bytes += buffer.size();
+        }
+        return bytes;
     }
 
     private ByteBuffer pack(AVFrame frame) {
