@@ -46,8 +46,9 @@ class ReadAheadTest {
         ahead.at(500);
         ahead.at(2000);
         assertThat(ahead.travel()).isZero();
-        assertThat(plan(ahead, 480)).containsExactly(
-                2001, 2002, 2003, 2004, 2005, 2006, 2007, 2008, 1999, 1998, 1997, 1996, 1995, 1994, 1993, 1992);
+        assertThat(plan(ahead, 480))
+                .containsExactly(
+                        2001, 2002, 2003, 2004, 2005, 2006, 2007, 2008, 1999, 1998, 1997, 1996, 1995, 1994, 1993, 1992);
     }
 
     @Test
