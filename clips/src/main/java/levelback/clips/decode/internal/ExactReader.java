@@ -28,8 +28,6 @@ public final class ExactReader implements FrameReader {
     /** Decoding on costs less than a seek as long as the next key is no farther than this many packets ahead. */
     private static final int NEARBY_PACKETS = 8;
 
-    private static final BooleanSupplier NEVER = () -> false;
-
     private final Path path;
     private final FrameOrder order;
     private final Memory memory;
@@ -73,12 +71,12 @@ public final class ExactReader implements FrameReader {
 
     @Override
     public String md5(int frame) throws ClipException {
-        return planes.md5(picture(frame, NEVER));
+        return planes.md5(picture(frame, () -> false));
     }
 
     @Override
     public void readBgra(int frame, ByteBuffer into, int strideBytes) throws ClipException {
-        readBgra(frame, into, strideBytes, NEVER);
+        readBgra(frame, into, strideBytes, () -> false);
     }
 
     @Override
@@ -88,7 +86,7 @@ public final class ExactReader implements FrameReader {
 
     @Override
     public void decode(int frame) throws ClipException {
-        picture(frame, NEVER);
+        picture(frame, () -> false);
     }
 
     @Override
