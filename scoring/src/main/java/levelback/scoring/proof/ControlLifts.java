@@ -1,8 +1,6 @@
 package levelback.scoring.proof;
 
-import java.util.List;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
 import levelback.scoring.value.Estimate;
 
 /**
@@ -19,52 +17,66 @@ final class ControlLifts {
     private static final String METHOD =
             "Hajek ratio weighted by one over the chance of the draw, variance clustered by cow";
 
-    private ControlLifts() {}
+    private final ScoredRows rows;
+    private final int cutLevel;
+    private final double level;
 
-    /** The weighted figures; empty where no lifted observation was drawn by chance. */
-    static Optional<ProofResult.Weighted> of(List<Observation> lifted, double cut, double level) {
-        if (lifted.stream().noneMatch(o -> o.chance() < 1)) {
+    private ControlLifts(ScoredRows rows, int cutLevel, double level) {
+        this.rows = rows;
+        this.cutLevel = cutLevel;
+        this.level = level;
+    }
+
+    /** Which rows a ratio is about; -1 where it is all the same. */
+    private record Of(int positive, int lesion) {
+        boolean has(boolean isPositive, boolean hasLesion) {
+            return (positive < 0 || (positive == 1) == isPositive) && (lesion < 0 || (lesion == 1) == hasLesion);
+        }
+    }
+
+    private static final int ALL = -1;
+
+    /**
+     * The weighted figures; empty where no lifted observation was drawn by chance.
+     *
+     * @param cutLevel the first level at or above the cut
+     */
+    static Optional<ProofResult.Weighted> of(ScoredRows rows, int cutLevel, double level) {
+        double lesions = 0;
+        double scored = 0;
+        boolean drawn = false;
+        for (int i = 0; i < rows.rows(); i++) {
+            if (rows.state[i] != ScoredRows.NOT_LIFTED) {
+                drawn |= rows.chance[i] < 1;
+                scored += 1 / rows.chance[i];
+                lesions += rows.state[i] == ScoredRows.LESION ? 1 / rows.chance[i] : 0;
+            }
+        }
+        if (!drawn) {
             return Optional.empty();
         }
-        ToDoubleFunction<Observation> lesion = o -> o.hasLesion() ? 1 : 0;
-        ToDoubleFunction<Observation> positive = o -> o.score() >= cut ? 1 : 0;
+        ControlLifts lifts = new ControlLifts(rows, cutLevel, level);
         return Optional.of(new ProofResult.Weighted(
-                ratio(lifted, positive, lesion, level, "no lifted cow had a lesion of the set"),
-                ratio(
-                        lifted,
-                        o -> 1 - positive.applyAsDouble(o),
-                        o -> 1 - lesion.applyAsDouble(o),
-                        level,
-                        "every lifted cow had a lesion of the set"),
-                ratio(lifted, lesion, positive, level, "no lifted cow scored lame"),
-                ratio(
-                        lifted,
-                        o -> 1 - lesion.applyAsDouble(o),
-                        o -> 1 - positive.applyAsDouble(o),
-                        level,
-                        "no lifted cow scored sound"),
-                ratio(lifted, lesion, o -> 1, level, "no cow was lifted"),
-                lifted.stream()
-                        .mapToDouble(o -> lesion.applyAsDouble(o) / o.chance())
-                        .sum(),
-                lifted.stream().mapToDouble(o -> 1 / o.chance()).sum()));
+                lifts.ratio(new Of(1, 1), new Of(ALL, 1), "no lifted cow had a lesion of the set"),
+                lifts.ratio(new Of(0, 0), new Of(ALL, 0), "every lifted cow had a lesion of the set"),
+                lifts.ratio(new Of(1, 1), new Of(1, ALL), "no lifted cow scored lame"),
+                lifts.ratio(new Of(0, 0), new Of(0, ALL), "no lifted cow scored sound"),
+                lifts.ratio(new Of(ALL, 1), new Of(ALL, ALL), "no cow was lifted"),
+                lesions,
+                scored));
     }
 
     /** Weighted share that {@code is} among those that {@code count}. */
-    private static Estimate ratio(
-            List<Observation> lifted,
-            ToDoubleFunction<Observation> is,
-            ToDoubleFunction<Observation> count,
-            double level,
-            String nothing) {
+    private Estimate ratio(Of is, Of count, String nothing) {
         double top = 0;
         double bottom = 0;
         long n = 0;
-        for (Observation o : lifted) {
-            double counted = count.applyAsDouble(o);
-            top += counted * is.applyAsDouble(o) / o.chance();
-            bottom += counted / o.chance();
-            n += counted > 0 ? 1 : 0;
+        for (int i = 0; i < rows.rows(); i++) {
+            if (counts(count, i)) {
+                top += counts(is, i) ? 1 / rows.chance[i] : 0;
+                bottom += 1 / rows.chance[i];
+                n++;
+            }
         }
         if (n == 0) {
             return Estimate.missing(0, METHOD, nothing);
@@ -72,19 +84,20 @@ final class ControlLifts {
         double value = Math.min(1, top / bottom);
         double squares = 0;
         long cows = 0;
-        int i = 0;
-        while (i < lifted.size()) {
-            String cow = lifted.get(i).cow();
+        for (int cow = 0; cow < rows.cows(); cow++) {
             double sum = 0;
-            for (; i < lifted.size() && lifted.get(i).cow().equals(cow); i++) {
-                Observation o = lifted.get(i);
-                sum += count.applyAsDouble(o) * (is.applyAsDouble(o) - value) / o.chance();
+            boolean lifted = false;
+            for (int i = rows.cowStart[cow]; i < rows.cowStart[cow + 1]; i++) {
+                lifted |= rows.state[i] != ScoredRows.NOT_LIFTED;
+                if (counts(count, i)) {
+                    sum += ((counts(is, i) ? 1 : 0) - value) / rows.chance[i];
+                }
             }
             squares += sum * sum;
-            cows++;
+            cows += lifted ? 1 : 0;
         }
         if (cows < 2) {
-            return Estimate.pointOnly(value, n, METHOD, "all of one cow: how cows differ cannot be told from one");
+            return Estimate.pointOnly(value, n, METHOD, Proportions.ONE_COW);
         }
         double standardError = Math.sqrt(squares * cows / (cows - 1.0)) / bottom;
         if (standardError <= 0) {
@@ -92,5 +105,10 @@ final class ControlLifts {
         }
         double half = Proportions.normalQuantile(level) * standardError;
         return Estimate.of(value, Math.max(0, value - half), Math.min(1, value + half), n, METHOD);
+    }
+
+    private boolean counts(Of which, int row) {
+        return rows.state[row] != ScoredRows.NOT_LIFTED
+                && which.has(rows.level[row] >= cutLevel, rows.state[row] == ScoredRows.LESION);
     }
 }

@@ -52,16 +52,18 @@ final class CutSweep {
         }
         cowsNegative = cows;
         levelStart = new int[rows.levels.length + 1];
-        for (int level : rows.level) {
-            levelStart[level + 1]++;
+        for (int i = 0; i < rows.levels.length; i++) {
+            levelStart[i + 1] = (int) rows.counts[3 * i + 1];
         }
         for (int i = 0; i < rows.levels.length; i++) {
             levelStart[i + 1] += levelStart[i];
         }
-        byLevel = new int[rows.rows()];
+        byLevel = new int[(int) (sumSick + sumSound)];
         int[] next = levelStart.clone();
         for (int i = 0; i < rows.rows(); i++) {
-            byLevel[next[rows.level[i]]++] = i;
+            if (rows.state[i] != ScoredRows.NOT_LIFTED) {
+                byLevel[next[rows.level[i]]++] = i;
+            }
         }
         at = rows.levels.length;
     }
@@ -75,9 +77,7 @@ final class CutSweep {
             at--;
             for (int k = levelStart[at]; k < levelStart[at + 1]; k++) {
                 int row = byLevel[k];
-                if (rows.state[row] != ScoredRows.NOT_LIFTED) {
-                    cross(cowOf[row], rows.state[row] == ScoredRows.LESION);
-                }
+                cross(cowOf[row], rows.state[row] == ScoredRows.LESION);
             }
         }
         return new CutCounts(

@@ -2,10 +2,10 @@ package levelback.scoring.proof;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.TreeMap;
 import levelback.scoring.foot.Lesion;
 import levelback.scoring.foot.Lesions;
 import levelback.scoring.value.Estimate;
+import org.jspecify.annotations.Nullable;
 
 /** How the scores did on each lesion code: share of the lifted with it that scored at or above the cut. */
 final class LesionTally {
@@ -20,10 +20,10 @@ final class LesionTally {
         long cows;
         long cowX;
         long cowN;
-        String cow = "";
+        int cow = -1;
 
-        void add(String of, boolean positive) {
-            if (cowN > 0 && !of.equals(cow)) {
+        void add(int of, boolean positive) {
+            if (cowN > 0 && of != cow) {
                 close();
             }
             cow = of;
@@ -54,20 +54,30 @@ final class LesionTally {
     /**
      * Every code found on a lifted observation, of the set or not.
      *
-     * @param lifted sorted by cow
-     * @param repeated whether a cow comes more than once
+     * @param repeated whether a cow comes more than once among the lifted
      */
-    static List<ProofResult.OfLesion> of(List<Observation> lifted, ProofQuestion question, boolean repeated) {
-        TreeMap<String, Sums> codes = new TreeMap<>();
-        for (Observation o : lifted) {
-            boolean positive = o.score() >= question.cut();
-            for (String code : o.codes()) {
-                codes.computeIfAbsent(code, c -> new Sums()).add(o.cow(), positive);
+    static List<ProofResult.OfLesion> of(Observations joined, ProofQuestion question, boolean repeated) {
+        @Nullable Sums[] ofCode = new Sums[joined.trims.codes.length];
+        ScoreFolds folds = joined.folds;
+        for (int i = 0; i < folds.size; i++) {
+            for (int k = joined.codeStart[i]; k < joined.codeStart[i + 1]; k++) {
+                int code = joined.codes[k];
+                Sums sums = ofCode[code];
+                if (sums == null) {
+                    sums = new Sums();
+                    ofCode[code] = sums;
+                }
+                sums.add(folds.cow[i], folds.score[i] >= question.cut());
             }
         }
         LesionSet alarm = LesionSet.alarm();
         List<ProofResult.OfLesion> list = new ArrayList<>();
-        codes.forEach((code, sums) -> {
+        for (int at = 0; at < ofCode.length; at++) {
+            Sums sums = ofCode[at];
+            if (sums == null) {
+                continue;
+            }
+            String code = joined.trims.codes[at];
             sums.close();
             Estimate found = repeated
                     ? Proportions.clustered(sums.cluster(), question.level(), "")
@@ -80,7 +90,7 @@ final class LesionTally {
                     found.why(),
                     Lesions.byCode(code).map(Lesion::alarm).orElse(alarm.has(code, "")),
                     question.lesions().has(code, "")));
-        });
+        }
         return list;
     }
 }

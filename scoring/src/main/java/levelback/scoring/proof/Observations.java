@@ -1,165 +1,188 @@
 package levelback.scoring.proof;
 
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
+import java.util.AbstractList;
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.EnumSet;
-import java.util.HashMap;
-import java.util.HashSet;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.Set;
-import java.util.TreeSet;
-import levelback.scoring.foot.Lesions;
+import java.util.RandomAccess;
 import levelback.scoring.proof.Observation.Box;
-import levelback.scoring.value.Leg;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Score rows joined with the trim rows of their windows.
- *
- * @param all every observation, by cow, day, scorer and leg; those with an open window among them
- * @param rows score rows that came in
- * @param rowsWithoutLeg rows left out because the unit is the leg and they name none
- * @param trimsOfUnscored trim rows of cows without a score
+ * Score rows joined with the trim rows of their windows: every observation, by cow, day, scorer and leg, those with an open
+ * window among them. The arithmetic reads the arrays; {@link #all} makes records of them when somebody opens a number.
  */
-record Observations(List<Observation> all, long rows, long rowsWithoutLeg, long trimsOfUnscored) {
+final class Observations {
 
-    private record Key(String cow, LocalDate date, String scorer, Optional<Leg> leg) {}
+    static final int NOT_LIFTED = Integer.MIN_VALUE;
 
-    /** Score rows folded together; mutable while they are gathered. */
-    private static final class Fold {
-        double score = Double.NEGATIVE_INFINITY;
-        final Set<Leg> legs = EnumSet.noneOf(Leg.class);
-        int rows;
+    final ScoreFolds folds;
+    final TrimIndex trims;
 
-        void add(ScoreRow row) {
-            rows++;
-            if (row.score() > score) {
-                score = row.score();
-                legs.clear();
-            }
-            if (row.score() == score) {
-                row.leg().ifPresent(legs::add);
-            }
-        }
+    /** What became of each. */
+    final Box[] box;
+
+    /** Days to the first lift, {@link #NOT_LIFTED} where there was none. */
+    final int[] lag;
+
+    /** Legs with a lesion of the set, one bit each. */
+    final byte[] lesionLegs;
+
+    /** Chance of the draw, 1 where she was not drawn. */
+    final double[] chance;
+
+    /** Where the lesion codes of each begin in {@link #codes}, and their number at the end. */
+    final int[] codeStart;
+
+    /** Codes found in the window, of the set or not, ascending and each once. */
+    int[] codes;
+
+    private Observations(ScoreFolds folds, TrimIndex trims) {
+        this.folds = folds;
+        this.trims = trims;
+        box = new Box[folds.size];
+        lag = new int[folds.size];
+        lesionLegs = new byte[folds.size];
+        chance = new double[folds.size];
+        codeStart = new int[folds.size + 1];
+        codes = new int[trims.day.length + 1];
     }
 
     static Observations join(List<ScoreRow> scores, List<TrimRow> trims, ProofQuestion question) {
-        boolean byLeg = question.unit() == ProofQuestion.Unit.LEG;
-        Map<Key, Fold> folds = new HashMap<>();
-        Set<String> cows = new HashSet<>();
-        long rows = 0;
-        long withoutLeg = 0;
-        for (ScoreRow row : scores) {
-            if (question.scorer().isPresent() && !question.scorer().get().equals(row.scorer())) {
-                continue;
+        ScoreFolds folds = new ScoreFolds(scores, question);
+        Observations joined = new Observations(folds, new TrimIndex(trims, folds, question.lesions()));
+        long until = question.until().map(LocalDate::toEpochDay).orElse(Long.MAX_VALUE);
+        int first = 0;
+        for (int i = 0; i < folds.size; i++) {
+            int end = joined.trims.start[folds.cow[i] + 1];
+            if (i == 0 || folds.cow[i] != folds.cow[i - 1]) {
+                first = joined.trims.start[folds.cow[i]];
             }
-            rows++;
-            cows.add(row.cow());
-            if (byLeg && row.leg().isEmpty()) {
-                withoutLeg++;
-                continue;
+            // Days of a cow only grow, and so does the first row of her window.
+            while (first < end && joined.trims.day[first] < (long) folds.day[i] + question.windowFromDays()) {
+                first++;
             }
-            Key key = new Key(row.cow(), row.date(), row.scorer(), byLeg ? row.leg() : Optional.empty());
-            folds.computeIfAbsent(key, k -> new Fold()).add(row);
+            joined.observe(i, first, end, (long) folds.day[i] + question.windowToDays(), until);
         }
-        Map<String, List<TrimRow>> byCow = new HashMap<>();
-        long unscored = 0;
-        for (TrimRow trim : trims) {
-            if (cows.contains(trim.cow())) {
-                byCow.computeIfAbsent(trim.cow(), c -> new ArrayList<>()).add(trim);
-            } else {
-                unscored++;
-            }
-        }
-        byCow.values().forEach(list -> list.sort(Comparator.comparing(TrimRow::date)));
-        List<Observation> all = new ArrayList<>(folds.size());
-        folds.forEach((key, fold) -> all.add(observe(key, fold, byCow.getOrDefault(key.cow(), List.of()), question)));
-        all.sort(Comparator.comparing(Observation::cow)
-                .thenComparing(Observation::date)
-                .thenComparing(Observation::scorer)
-                .thenComparing(o -> o.leg().map(Leg::name).orElse("")));
-        return new Observations(List.copyOf(all), rows, withoutLeg, unscored);
+        return joined;
     }
 
-    private static Observation observe(Key key, Fold fold, List<TrimRow> trims, ProofQuestion question) {
-        LocalDate from = key.date().plusDays(question.windowFromDays());
-        LocalDate to = key.date().plusDays(question.windowToDays());
+    private void observe(int i, int first, int end, long to, long until) {
         boolean lifted = false;
         boolean refused = false;
         boolean lesion = false;
-        OptionalInt lag = OptionalInt.empty();
-        double chance = 1;
-        Set<String> codes = new TreeSet<>();
-        Set<Leg> lesionLegs = EnumSet.noneOf(Leg.class);
-        for (int i = firstFrom(trims, from); i < trims.size(); i++) {
-            TrimRow trim = trims.get(i);
-            if (trim.date().isAfter(to)) {
-                break;
-            }
-            boolean notDone = trim.lesion().equals(Lesions.REFUSED);
+        double drawn = 1;
+        int from = codeStart[i];
+        int codesEnd = from;
+        lag[i] = NOT_LIFTED;
+        for (int row = first; row < end && trims.day[row] <= to; row++) {
+            boolean notDone = trims.code[row] == trims.refused;
             // A control lift that was not done names no leg; it concerns every leg of hers.
-            if (key.leg().isPresent()
-                    && !trim.leg().equals(key.leg())
-                    && !(notDone && trim.leg().isEmpty())) {
+            if (folds.leg[i] >= 0 && trims.leg[row] != folds.leg[i] && !(notDone && trims.leg[row] < 0)) {
                 continue;
             }
             if (notDone) {
                 refused = true;
                 continue;
             }
-            lifted = true;
-            if (lag.isEmpty()) {
-                lag = OptionalInt.of((int) ChronoUnit.DAYS.between(key.date(), trim.date()));
+            if (!lifted) {
+                lifted = true;
+                lag[i] = trims.day[row] - folds.day[i];
             }
-            chance = Math.min(chance, trim.chance().orElse(1));
-            if (!trim.lesion().equals(Lesions.NONE)) {
-                codes.add(trim.lesion());
+            drawn = Math.min(drawn, trims.chance[row]);
+            if (trims.code[row] != trims.none) {
+                if (codesEnd == codes.length) {
+                    codes = Arrays.copyOf(codes, 2 * codes.length);
+                }
+                codes[codesEnd++] = trims.code[row];
             }
-            if (question.lesions().has(trim)) {
+            if (trims.inSet[row]) {
                 lesion = true;
-                trim.leg().ifPresent(lesionLegs::add);
+                if (trims.leg[row] >= 0) {
+                    lesionLegs[i] |= (byte) (1 << trims.leg[row]);
+                }
             }
         }
-        Box box;
+        codeStart[i + 1] = distinct(from, codesEnd);
+        chance[i] = drawn;
+        Box became = Box.NEVER_LIFTED;
         if (lifted) {
-            box = lesion ? Box.WITH_LESION : Box.NO_LESION;
+            became = lesion ? Box.WITH_LESION : Box.NO_LESION;
         } else if (refused) {
-            box = Box.REFUSED;
-        } else if (question.until().isPresent() && to.isAfter(question.until().get())) {
-            box = Box.WINDOW_OPEN;
-        } else {
-            box = Box.NEVER_LIFTED;
+            became = Box.REFUSED;
+        } else if (to > until) {
+            became = Box.WINDOW_OPEN;
         }
-        return new Observation(
-                key.cow(),
-                key.date(),
-                key.scorer(),
-                fold.legs,
-                fold.score,
-                fold.rows,
-                box,
-                lag,
-                List.copyOf(codes),
-                lesionLegs,
-                chance);
+        box[i] = became;
     }
 
-    /** Index of the first trim on or after a day; the list is sorted by day. */
-    private static int firstFrom(List<TrimRow> trims, LocalDate day) {
-        int low = 0;
-        int high = trims.size();
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            if (trims.get(middle).date().isBefore(day)) {
-                low = middle + 1;
-            } else {
-                high = middle;
+    /** Sorts a stretch of the codes, drops doubles and returns its new end. */
+    private int distinct(int from, int end) {
+        if (end - from < 2) {
+            return end;
+        }
+        Arrays.sort(codes, from, end);
+        int kept = from + 1;
+        for (int i = from + 1; i < end; i++) {
+            if (codes[i] != codes[kept - 1]) {
+                codes[kept++] = codes[i];
             }
         }
-        return low;
+        return kept;
+    }
+
+    /** Every observation; made when first looked into. */
+    List<Observation> all() {
+        return new OnDemand();
+    }
+
+    private Observation make(int i) {
+        List<String> found = new ArrayList<>();
+        for (int k = codeStart[i]; k < codeStart[i + 1]; k++) {
+            found.add(trims.codes[codes[k]]);
+        }
+        return new Observation(
+                folds.cowNames[folds.cow[i]],
+                LocalDate.ofEpochDay(folds.day[i]),
+                folds.scorers[folds.scorer[i]],
+                ScoreFolds.legs(folds.legs[i]),
+                folds.score[i],
+                folds.folded[i],
+                box[i],
+                lag[i] == NOT_LIFTED ? OptionalInt.empty() : OptionalInt.of(lag[i]),
+                found,
+                ScoreFolds.legs(lesionLegs[i]),
+                chance[i]);
+    }
+
+    /** The records, made all at once by the first who reads one. */
+    private final class OnDemand extends AbstractList<Observation> implements RandomAccess {
+
+        private @Nullable List<Observation> made;
+
+        @Override
+        public Observation get(int index) {
+            return made().get(index);
+        }
+
+        @Override
+        public int size() {
+            return folds.size;
+        }
+
+        private synchronized List<Observation> made() {
+            List<Observation> ready = made;
+            if (ready == null) {
+                List<Observation> list = new ArrayList<>(folds.size);
+                for (int i = 0; i < folds.size; i++) {
+                    list.add(make(i));
+                }
+                ready = List.copyOf(list);
+                made = ready;
+            }
+            return ready;
+        }
     }
 }

@@ -3,7 +3,6 @@ package levelback.scoring.proof;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,7 +30,6 @@ public final class Proof {
 
     private final ProofQuestion question;
     private final Observations joined;
-    private final List<Observation> lifted;
     private final ScoredRows rows;
     private final boolean liftedRepeat;
     private final boolean scoredRepeat;
@@ -39,10 +37,7 @@ public final class Proof {
     private Proof(List<ScoreRow> scores, List<TrimRow> trims, ProofQuestion question) {
         this.question = question;
         this.joined = Observations.join(scores, trims, question);
-        List<Observation> scored =
-                joined.all().stream().filter(Observation::isScored).toList();
-        this.lifted = scored.stream().filter(Observation::isLifted).toList();
-        this.rows = new ScoredRows(scored);
+        this.rows = new ScoredRows(joined);
         boolean legs = question.unit() == ProofQuestion.Unit.LEG;
         this.liftedRepeat = legs || rows.repeats(true);
         this.scoredRepeat = legs || rows.repeats(false);
@@ -61,7 +56,13 @@ public final class Proof {
     private ProofResult result() {
         double level = question.level();
         int cutLevel = rows.levelOf(question.cut());
-        CutCounts counts = new CutSweep(rows).downTo(cutLevel);
+        CutSweep sweep = new CutSweep(rows);
+        List<CutCounts> atLevels = new ArrayList<>();
+        for (int at = rows.levels.length; at >= 0; at--) {
+            atLevels.add(sweep.downTo(at));
+        }
+        Collections.reverse(atLevels);
+        CutCounts counts = atLevels.get(cutLevel);
         List<ProofResult.AtScore> byScore = byScore();
         Optional<VerificationBias> bias = VerificationBias.of(rows.counts, cutLevel);
         Optional<ProofResult.Corrected> delta =
@@ -71,7 +72,7 @@ public final class Proof {
                 .map(b -> corrected(new CowBootstrap(b, rows, cutLevel, level, question.seed())::estimate));
         List<ProofResult.AtCut> cuts = new ArrayList<>();
         List<ProofResult.AtThreshold> netBenefit = new ArrayList<>();
-        overCuts(cuts, netBenefit);
+        overCuts(atLevels, cuts, netBenefit);
         return new ProofResult(
                 question,
                 rows.rows(),
@@ -84,9 +85,9 @@ public final class Proof {
                 delta,
                 bootstrap,
                 PooledLevels.obstacle(rows.counts, cutLevel),
-                ControlLifts.of(lifted, question.cut(), level),
+                ControlLifts.of(rows, cutLevel, level),
                 TrendTest.of(byScore.stream().filter(s -> s.lifted() > 0).toList()),
-                LesionTally.of(lifted, question, liftedRepeat),
+                LesionTally.of(joined, question, liftedRepeat),
                 byLeg(),
                 lagDays(),
                 cuts,
@@ -115,7 +116,7 @@ public final class Proof {
     private Estimate specificity(CutCounts counts) {
         return share(
                 counts.specificity(),
-                lifted.isEmpty() ? "no cow was lifted" : "every lifted cow had a lesion of the set");
+                counts.counts().lifted() == 0 ? "no cow was lifted" : "every lifted cow had a lesion of the set");
     }
 
     private Estimate share(CutCounts.Cluster sums, String nothing) {
@@ -145,74 +146,91 @@ public final class Proof {
     }
 
     /** Every level above the lowest as a cut. */
-    private void overCuts(List<ProofResult.AtCut> cuts, List<ProofResult.AtThreshold> netBenefit) {
-        CutSweep sweep = new CutSweep(rows);
+    private void overCuts(
+            List<CutCounts> atLevels, List<ProofResult.AtCut> cuts, List<ProofResult.AtThreshold> netBenefit) {
         boolean few = rows.levels.length <= MOST_LEVELS;
-        List<List<ProofResult.AtThreshold>> curves = new ArrayList<>();
-        for (int at = rows.levels.length - 1; at > 0; at--) {
+        for (int at = 1; at < rows.levels.length; at++) {
             double cut = rows.levels[at];
-            CutCounts counts = sweep.downTo(at);
+            CutCounts counts = atLevels.get(at);
             Optional<VerificationBias> bias = few ? VerificationBias.of(rows.counts, at) : Optional.empty();
+            String why = few
+                    ? bias.map(VerificationBias::gap).orElse(PooledLevels.obstacle(rows.counts, at))
+                    : "over " + MOST_LEVELS + " levels: not worked out at every one";
             cuts.add(new ProofResult.AtCut(
                     cut,
                     sensitivity(counts),
                     specificity(counts),
                     bias.map(b -> b.value(Figure.SENSITIVITY)).orElse(OptionalDouble.empty()),
                     bias.map(b -> b.value(Figure.SPECIFICITY)).orElse(OptionalDouble.empty()),
-                    bias.map(VerificationBias::gap)
-                            .orElseGet(() -> few
-                                    ? PooledLevels.obstacle(rows.counts, rows.levelOf(cut))
-                                    : "over " + MOST_LEVELS + " levels: not worked out at every one")));
+                    why));
             if (few) {
-                curves.add(NetBenefit.at(cut, counts, bias, question.level(), liftedRepeat));
+                netBenefit.addAll(NetBenefit.at(cut, counts, bias, question.level(), liftedRepeat));
             }
         }
-        Collections.reverse(cuts);
-        Collections.reverse(curves);
-        curves.forEach(netBenefit::addAll);
     }
 
     private List<ProofResult.LegPair> byLeg() {
-        Map<Leg, Map<Leg, Long>> table = new EnumMap<>(Leg.class);
-        for (Observation o : lifted) {
-            for (Leg mine : o.legs()) {
-                Map<Leg, Long> row = table.computeIfAbsent(mine, l -> new EnumMap<>(Leg.class));
-                o.lesionLegs().forEach(found -> row.merge(found, 1L, Long::sum));
+        long[][] table = new long[1 << Leg.values().length][1 << Leg.values().length];
+        for (int i = 0; i < joined.folds.size; i++) {
+            if (joined.lag[i] != Observations.NOT_LIFTED) {
+                table[joined.folds.legs[i]][joined.lesionLegs[i]]++;
             }
         }
         List<ProofResult.LegPair> list = new ArrayList<>();
-        table.forEach((mine, row) -> row.forEach((found, n) -> list.add(new ProofResult.LegPair(mine, found, n))));
+        for (Leg one : Leg.values()) {
+            for (Leg other : Leg.values()) {
+                long n = 0;
+                for (int mine = 1; mine < table.length; mine++) {
+                    for (int found = 1; found < table.length; found++) {
+                        if (table[mine][found] > 0
+                                && ScoreFolds.legs(mine).contains(one)
+                                && ScoreFolds.legs(found).contains(other)) {
+                            n += table[mine][found];
+                        }
+                    }
+                }
+                if (n > 0) {
+                    list.add(new ProofResult.LegPair(one, other, n));
+                }
+            }
+        }
         return list;
     }
 
     private List<ProofResult.Lag> lagDays() {
-        Map<Integer, Long> days = new TreeMap<>();
-        lifted.forEach(o -> o.lagDays().ifPresent(d -> days.merge(d, 1L, Long::sum)));
+        Map<Integer, long[]> days = new TreeMap<>();
+        for (int lag : joined.lag) {
+            if (lag != Observations.NOT_LIFTED) {
+                days.computeIfAbsent(lag, d -> new long[1])[0]++;
+            }
+        }
         return days.entrySet().stream()
-                .map(e -> new ProofResult.Lag(e.getKey(), e.getValue()))
+                .map(e -> new ProofResult.Lag(e.getKey(), e.getValue()[0]))
                 .toList();
     }
 
     /** Every score row ends in exactly one of rowsWithoutLeg, windowOpen, neverLifted, refused and lifted. */
     private List<ProofResult.Step> flow() {
-        Map<Box, Long> rows = new HashMap<>();
-        joined.all().forEach(o -> rows.merge(o.box(), (long) o.rows(), Long::sum));
-        ToLongFunction<Box> of = box -> rows.getOrDefault(box, 0L);
+        Map<Box, long[]> rowsIn = new EnumMap<>(Box.class);
+        for (int i = 0; i < joined.folds.size; i++) {
+            rowsIn.computeIfAbsent(joined.box[i], box -> new long[1])[0] += joined.folds.folded[i];
+        }
+        ToLongFunction<Box> of = box -> rowsIn.getOrDefault(box, new long[1])[0];
         long withLesion = of.applyAsLong(Box.WITH_LESION);
         long inLifted = withLesion + of.applyAsLong(Box.NO_LESION);
         long open = of.applyAsLong(Box.WINDOW_OPEN);
         List<ProofResult.Step> steps = new ArrayList<>();
-        steps.add(new ProofResult.Step("rows", joined.rows()));
+        steps.add(new ProofResult.Step("rows", joined.folds.rows));
         if (question.unit() == ProofQuestion.Unit.LEG) {
-            steps.add(new ProofResult.Step("rowsWithoutLeg", joined.rowsWithoutLeg()));
+            steps.add(new ProofResult.Step("rowsWithoutLeg", joined.folds.rowsWithoutLeg));
         }
         steps.add(new ProofResult.Step("windowOpen", open));
-        steps.add(new ProofResult.Step("scored", joined.rows() - joined.rowsWithoutLeg() - open));
+        steps.add(new ProofResult.Step("scored", joined.folds.rows - joined.folds.rowsWithoutLeg - open));
         steps.add(new ProofResult.Step("neverLifted", of.applyAsLong(Box.NEVER_LIFTED)));
         steps.add(new ProofResult.Step("refused", of.applyAsLong(Box.REFUSED)));
         steps.add(new ProofResult.Step("lifted", inLifted));
         steps.add(new ProofResult.Step("withLesion", withLesion));
-        steps.add(new ProofResult.Step("trimsOfUnscored", joined.trimsOfUnscored()));
+        steps.add(new ProofResult.Step("trimsOfUnscored", joined.trims.ofUnscored));
         return steps;
     }
 }

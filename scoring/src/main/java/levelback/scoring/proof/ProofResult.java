@@ -1,5 +1,6 @@
 package levelback.scoring.proof;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -63,7 +64,8 @@ public record ProofResult(
         cuts = List.copyOf(cuts);
         netBenefit = List.copyOf(netBenefit);
         flow = List.copyOf(flow);
-        observations = List.copyOf(observations);
+        // Not copied: the list makes a million records only where somebody reads one.
+        observations = Collections.unmodifiableList(observations);
     }
 
     /** Counts of one score level. */

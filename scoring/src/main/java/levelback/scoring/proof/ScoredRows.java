@@ -2,6 +2,7 @@ package levelback.scoring.proof;
 
 import java.util.Arrays;
 import java.util.List;
+import levelback.scoring.proof.Observation.Box;
 
 /**
  * The observations that count, as plain arrays in the order of the cows: what the arithmetic reads of them.
@@ -37,6 +38,41 @@ final class ScoredRows {
     /** Scored, lifted and lesions at each level, three numbers a level. */
     final long[] counts;
 
+    /** Of everything that was joined, those whose window is not open. */
+    ScoredRows(Observations joined) {
+        ScoreFolds folds = joined.folds;
+        int n = 0;
+        for (int i = 0; i < folds.size; i++) {
+            n += joined.box[i] == Box.WINDOW_OPEN ? 0 : 1;
+        }
+        double[] score = new double[n];
+        state = new byte[n];
+        chance = new double[n];
+        int[] starts = new int[n + 1];
+        int cows = 0;
+        int row = 0;
+        int cow = -1;
+        for (int i = 0; i < folds.size; i++) {
+            Box box = joined.box[i];
+            if (box == Box.WINDOW_OPEN) {
+                continue;
+            }
+            if (folds.cow[i] != cow) {
+                cow = folds.cow[i];
+                starts[cows++] = row;
+            }
+            score[row] = folds.score[i];
+            state[row] = box == Box.WITH_LESION ? LESION : box == Box.NO_LESION ? CLEAN : NOT_LIFTED;
+            chance[row++] = joined.chance[i];
+        }
+        starts[cows] = n;
+        cowStart = Arrays.copyOf(starts, cows + 1);
+        levels = distinct(score);
+        level = new int[n];
+        counts = new long[3 * levels.length];
+        count(score);
+    }
+
     /** @param scored sorted by cow */
     ScoredRows(List<Observation> scored) {
         int n = scored.size();
@@ -52,18 +88,43 @@ final class ScoredRows {
                 starts[cows++] = row;
                 cow = o.cow();
             }
-            // 0 and -0 are one level.
-            score[row] = o.score() + 0.0;
+            score[row] = o.score();
             state[row] = o.isLifted() ? o.hasLesion() ? LESION : CLEAN : NOT_LIFTED;
             chance[row] = o.chance();
             row++;
         }
         starts[cows] = n;
         cowStart = Arrays.copyOf(starts, cows + 1);
-        levels = Arrays.stream(score).sorted().distinct().toArray();
+        levels = distinct(score);
         level = new int[n];
         counts = new long[3 * levels.length];
-        for (int i = 0; i < n; i++) {
+        count(score);
+    }
+
+    /** Distinct scores, ascending; 0 and -0 are one. Scales have few levels, and then nothing is sorted. */
+    private static double[] distinct(double[] score) {
+        double[] few = new double[64];
+        int n = 0;
+        for (int i = 0; i < score.length; i++) {
+            score[i] += 0.0;
+            int at = Arrays.binarySearch(few, 0, n, score[i]);
+            if (at < 0) {
+                if (n == few.length) {
+                    for (int k = i; k < score.length; k++) {
+                        score[k] += 0.0;
+                    }
+                    return Arrays.stream(score).sorted().distinct().toArray();
+                }
+                System.arraycopy(few, -at - 1, few, -at, n + at + 1);
+                few[-at - 1] = score[i];
+                n++;
+            }
+        }
+        return Arrays.copyOf(few, n);
+    }
+
+    private void count(double[] score) {
+        for (int i = 0; i < score.length; i++) {
             level[i] = Arrays.binarySearch(levels, score[i]);
             counts[3 * level[i]]++;
             counts[3 * level[i] + 1] += state[i] == NOT_LIFTED ? 0 : 1;
