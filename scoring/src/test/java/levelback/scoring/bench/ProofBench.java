@@ -45,15 +45,7 @@ public final class ProofBench {
         herd(cows, scores, trims);
         write(folder, scores, trims);
         ProofQuestion question = new ProofQuestion(
-                2,
-                ProofQuestion.Unit.COW,
-                0,
-                14,
-                LesionSet.of("any"),
-                Optional.empty(),
-                Optional.empty(),
-                .95,
-                1);
+                2, ProofQuestion.Unit.COW, 0, 14, LesionSet.of("any"), Optional.empty(), Optional.empty(), .95, 1);
         double[] seconds = new double[9];
         ProofResult result = Proof.of(scores, trims, question);
         for (int i = -3; i < seconds.length; i++) {
@@ -92,7 +84,8 @@ public final class ProofBench {
             for (int v = 0; v < visits; v++) {
                 LocalDate day = DAY.plusDays(14L * v);
                 boolean sick = random.nextDouble() < .05 + .3 * prone * prone;
-                double score = Math.min(3, Math.max(0, Math.floor((sick ? 2.2 : .8) + 1.8 * (random.nextDouble() - .5))));
+                double score =
+                        Math.min(3, Math.max(0, Math.floor((sick ? 2.2 : .8) + 1.8 * (random.nextDouble() - .5))));
                 scores.add(new ScoreRow(cow, day, score, "Anna", Optional.empty()));
                 if (random.nextDouble() < (score >= 2 ? .8 : .06)) {
                     trims.add(new TrimRow(
