@@ -39,6 +39,7 @@ public final class CommandLineRoot {
             new Entry("tour", "renders every page of the desk to pictures", TourCommand::new),
             new Entry("proof", "did the scores find the lesions, with honest uncertainty", ProofCommand::new),
             new Entry("inspect", "what a video file is, frame by frame if asked", InspectCommand::new),
+            new Entry("bench", "how fast this machine steps through a video file", BenchCommand::new),
             new Entry("still", "one frame of a video file as a picture", StillCommand::new),
             new Entry("import", "brings tables and recordings into a book", ImportCommand::new),
             new Entry("check", "looks a book through and says what is wrong", CheckCommand::new),

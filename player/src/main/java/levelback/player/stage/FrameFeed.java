@@ -5,6 +5,8 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
+import levelback.clips.decode.Span;
 import levelback.clips.open.ClipException;
 import org.jspecify.annotations.Nullable;
 
@@ -17,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class FrameFeed implements AutoCloseable {
 
-    /** What the cache of decoded frames may weigh. */
+    /** What the pictures ready for the screen may weigh; the decoded ones are the reader's. */
     private static final long CACHE_BYTES = 160L << 20;
 
     private static final int FEWEST_CACHED = 6;
@@ -59,6 +61,8 @@ public final class FrameFeed implements AutoCloseable {
 
     private record Command(long ticket, int frame, @Nullable Walk walk, boolean backward) {}
 
+    private record Passes(Optional<Span> pass, Optional<Span> next) {}
+
     private record Due(Command command, long dueNanos, Shown shown) {}
 
     private static final Command NOTHING_YET = new Command(0, 0, null, false);
@@ -71,6 +75,9 @@ public final class FrameFeed implements AutoCloseable {
 
     /** The newest command; written by the calling thread alone. */
     private volatile Command slot = NOTHING_YET;
+
+    /** The passes that should stay decoded; written by the calling thread alone. */
+    private volatile Passes passes = new Passes(Optional.empty(), Optional.empty());
 
     private final ConcurrentLinkedQueue<Due> queue = new ConcurrentLinkedQueue<>();
     private final AtomicInteger queued = new AtomicInteger();
@@ -107,6 +114,12 @@ public final class FrameFeed implements AutoCloseable {
     public void walk(int frame, Walk walk) {
         int from = Math.max(walk.first(), Math.min(walk.last(), clamp(frame)));
         send(new Command(++newest, from, walk, walk.rate() < 0));
+    }
+
+    /** Says which pass is on show, to be kept decoded, and which is likely to come next. */
+    public void passes(Optional<Span> pass, Optional<Span> next) {
+        passes = new Passes(pass, next);
+        LockSupport.unpark(thread);
     }
 
     private void send(Command command) {
@@ -185,15 +198,23 @@ public final class FrameFeed implements AutoCloseable {
     // From here on: the decoder thread.
 
     private void run() {
-        try (FrameSource.Reader reader = source.open()) {
-            long done = 0;
+        try (FrameSource.Reader reader = source.open(() -> closed)) {
+            Command done = NOTHING_YET;
+            Passes kept = passes;
             while (!closed) {
+                if (kept != passes) {
+                    kept = passes;
+                    reader.passes(kept.pass(), kept.next());
+                }
                 Command command = slot;
-                if (command.ticket() == done) {
-                    LockSupport.park(this);
+                if (command.ticket() == done.ticket()) {
+                    Command before = done;
+                    if (!reader.ahead(() -> superseded(before)) && !superseded(before)) {
+                        LockSupport.park(this);
+                    }
                     continue;
                 }
-                done = command.ticket();
+                done = command;
                 if (command.walk() == null) {
                     stand(reader, command);
                 } else {
@@ -224,19 +245,27 @@ public final class FrameFeed implements AutoCloseable {
     }
 
     private void stand(FrameSource.Reader reader, Command command) {
-        publish(command, System.nanoTime(), fetch(reader, command.frame(), command));
+        Shown shown = fetch(reader, command.frame(), command);
+        if (shown != null) {
+            publish(command, System.nanoTime(), shown);
+        }
     }
 
     private void walk(FrameSource.Reader reader, Command command, Walk walk) {
         WalkClock clock = new WalkClock(source::timeUs, walk, command.frame());
         while (!superseded(command)) {
             if (queued.get() >= chunk) {
-                LockSupport.parkNanos(this, PAUSE_NANOS);
+                if (!reader.ahead(() -> superseded(command) || queued.get() < chunk)) {
+                    LockSupport.parkNanos(this, PAUSE_NANOS);
+                }
                 continue;
             }
             dropped.addAndGet(clock.skipLate(System.nanoTime()));
             int frame = clock.frame();
             Shown shown = fetch(reader, frame, command);
+            if (shown == null) {
+                return;
+            }
             publish(command, clock.dueNanos(System.nanoTime()), shown);
             if (!clock.advance()) {
                 publish(command, clock.endNanos(), new Shown.Ended(frame));
@@ -245,13 +274,14 @@ public final class FrameFeed implements AutoCloseable {
         }
     }
 
-    private Shown fetch(FrameSource.Reader reader, int frame, Command command) {
+    /** A frame, or null where a newer command has called it off. */
+    private @Nullable Shown fetch(FrameSource.Reader reader, int frame, Command command) {
         try {
             if (!cache.has(frame)) {
-                if (command.backward()) {
+                if (command.backward() && !reader.readsAhead()) {
                     readTowards(reader, frame, command);
                 } else {
-                    read(reader, frame);
+                    read(reader, frame, () -> leftFor(command));
                 }
             }
             Optional<Picture> picture = cache.get(frame);
@@ -259,8 +289,21 @@ public final class FrameFeed implements AutoCloseable {
                     ? new Shown.Ready(picture.get().hold())
                     : new Shown.Unreadable(frame, "This frame was passed over.");
         } catch (ClipException e) {
-            return new Shown.Unreadable(frame, String.valueOf(e.getMessage()));
+            return e.reason() == ClipException.Reason.CANCELLED
+                    ? null
+                    : new Shown.Unreadable(frame, String.valueOf(e.getMessage()));
         }
+    }
+
+    /**
+     * Whether a newer command leads somewhere else. One that asks for a frame nearby does not: each step of a held key
+     * would call off the one before, and nothing would be shown before it is let go.
+     */
+    private boolean leftFor(Command command) {
+        Command now = slot;
+        return closed
+                || (now.ticket() != command.ticket()
+                        && (now.walk() != null || Math.abs(now.frame() - command.frame()) > chunk));
     }
 
     /**
@@ -279,19 +322,19 @@ public final class FrameFeed implements AutoCloseable {
             }
             if (!cache.has(n)) {
                 try {
-                    read(reader, n);
+                    read(reader, n, () -> false);
                 } catch (ClipException e) {
                     // Only the frame asked for may say that it can't be read.
                 }
             }
         }
-        read(reader, frame);
+        read(reader, frame, () -> false);
     }
 
-    private void read(FrameSource.Reader reader, int frame) throws ClipException {
+    private void read(FrameSource.Reader reader, int frame, BooleanSupplier stop) throws ClipException {
         java.nio.ByteBuffer buffer = pool.take();
         try {
-            reader.read(frame, buffer);
+            reader.read(frame, buffer, stop);
         } catch (ClipException | RuntimeException e) {
             pool.giveBack(buffer);
             throw e;

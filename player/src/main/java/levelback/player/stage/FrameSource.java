@@ -1,7 +1,9 @@
 package levelback.player.stage;
 
 import java.nio.ByteBuffer;
-import levelback.clips.decode.FrameReader;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import levelback.clips.decode.Span;
 import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 
@@ -27,10 +29,47 @@ public interface FrameSource {
     /** A reader for the calling thread. */
     Reader open() throws ClipException;
 
+    /**
+     * A reader for the calling thread.
+     *
+     * @param gone polled by every read, from any thread: once true, reading fails at once
+     */
+    default Reader open(BooleanSupplier gone) throws ClipException {
+        return open();
+    }
+
     /** Gives one frame after another; used and closed by one thread. */
     interface Reader extends AutoCloseable {
         /** Fills a direct buffer with frame {@code frame}: BGRA, stored size and orientation, rows packed. */
         void read(int frame, ByteBuffer bgra) throws ClipException;
+
+        /**
+         * As {@link #read(int, ByteBuffer)}, and can be called off.
+         *
+         * @param stop polled between decoded pictures
+         * @throws ClipException with {@link ClipException.Reason#CANCELLED} when called off
+         */
+        default void read(int frame, ByteBuffer bgra, BooleanSupplier stop) throws ClipException {
+            read(frame, bgra);
+        }
+
+        /** Whether it keeps decoded pictures and decodes ahead by itself, so that its user need not. */
+        default boolean readsAhead() {
+            return false;
+        }
+
+        /**
+         * Decodes ahead while nobody asks for a frame.
+         *
+         * @param stop polled between decoded pictures
+         * @return false when there is nothing left to do until another frame is asked for
+         */
+        default boolean ahead(BooleanSupplier stop) {
+            return false;
+        }
+
+        /** Says which pass is on show, to be kept decoded, and which is likely to come next. */
+        default void passes(Optional<Span> pass, Optional<Span> next) {}
 
         @Override
         void close();
@@ -61,19 +100,12 @@ public interface FrameSource {
 
             @Override
             public Reader open() throws ClipException {
-                FrameReader reader = clip.reader();
-                int strideBytes = 4 * clip.facts().width();
-                return new Reader() {
-                    @Override
-                    public void read(int frame, ByteBuffer bgra) throws ClipException {
-                        reader.readBgra(frame, bgra, strideBytes);
-                    }
+                return open(() -> false);
+            }
 
-                    @Override
-                    public void close() {
-                        reader.close();
-                    }
-                };
+            @Override
+            public Reader open(BooleanSupplier gone) throws ClipException {
+                return new ClipReader(clip.readerOnShow(gone), 4 * clip.facts().width());
             }
         };
     }

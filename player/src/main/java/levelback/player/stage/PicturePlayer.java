@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.IntConsumer;
 import javafx.animation.AnimationTimer;
+import levelback.clips.decode.Span;
 import levelback.clips.open.Clip;
 import levelback.clips.open.ClipFacts;
 import org.jspecify.annotations.Nullable;
@@ -58,6 +59,11 @@ public final class PicturePlayer implements AutoCloseable {
 
     /** Shows a span of a clip at a frame; the same clip again keeps its decoder. */
     public void open(Clip newClip, int firstFrame, int lastFrame, int atFrame) {
+        open(newClip, firstFrame, lastFrame, atFrame, Optional.empty());
+    }
+
+    /** As {@link #open(Clip, int, int, int)}, with the span of the same clip that is likely to be opened next. */
+    public void open(Clip newClip, int firstFrame, int lastFrame, int atFrame, Optional<Span> next) {
         if (newClip != clip) {
             close();
             ClipFacts facts = newClip.facts();
@@ -70,6 +76,9 @@ public final class PicturePlayer implements AutoCloseable {
         loop = null;
         first = firstFrame;
         last = lastFrame;
+        if (feed != null && firstFrame <= lastFrame) {
+            feed.passes(Optional.of(new Span(firstFrame, lastFrame)), next);
+        }
         show(atFrame);
     }
 

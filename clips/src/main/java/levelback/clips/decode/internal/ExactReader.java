@@ -13,6 +13,7 @@ import levelback.clips.open.ClipException.Reason;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.bytedeco.ffmpeg.global.avcodec;
 import org.bytedeco.ffmpeg.global.avutil;
+import org.bytedeco.javacpp.Pointer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,6 +29,11 @@ public final class ExactReader implements FrameReader {
     /** Decoding on costs less than a seek as long as the next key is no farther than this many packets ahead. */
     private static final int NEARBY_PACKETS = 8;
 
+    /** Reading ahead decodes at most so many times what finds room, and then waits for a wish. */
+    private static final long MOST_ROOMS_AHEAD = 4;
+
+    private static final long TRIMMED_BYTES = 64L << 20;
+
     private final Path path;
     private final FrameOrder order;
     private final Memory memory;
@@ -41,6 +47,9 @@ public final class ExactReader implements FrameReader {
     private final BitSet inVain = new BitSet();
 
     private final DecodeRun run;
+    /** Pictures decoded since a frame was last asked for. */
+    private long decodedAhead;
+
     private boolean closed;
 
     /**
@@ -91,14 +100,16 @@ public final class ExactReader implements FrameReader {
 
     @Override
     public void passes(Optional<Span> pass, Optional<Span> next) {
+        decodedAhead = 0;
         plan.passes(pass.orElse(null), next.orElse(null));
     }
 
     @Override
     public boolean ahead(BooleanSupplier stop) {
         requireOpen();
-        int frame = plan.next(n -> cache.has(n) || inVain.get(n), cache.room());
-        if (frame == ReadAhead.NOTHING) {
+        int room = cache.room();
+        int frame = plan.next(n -> cache.has(n) || inVain.get(n), room);
+        if (frame == ReadAhead.NOTHING || decodedAhead > MOST_ROOMS_AHEAD * room) {
             return false;
         }
         try {
@@ -134,6 +145,7 @@ public final class ExactReader implements FrameReader {
         }
         plan.at(frame);
         inVain.clear();
+        decodedAhead = 0;
         Kept kept = reach(frame, stop);
         if (kept == null) {
             throw new ClipException(
@@ -193,6 +205,7 @@ public final class ExactReader implements FrameReader {
                 return null;
             }
             cache.put(frame, arriving, run.from(), plan);
+            decodedAhead++;
             if (frame >= wanted) {
                 Kept kept = cache.get(frame);
                 return frame == wanted && kept != null && proved(frame, kept) ? kept : null;
@@ -216,9 +229,13 @@ public final class ExactReader implements FrameReader {
     public void close() {
         if (!closed) {
             closed = true;
+            boolean much = cache.bytes() > TRIMMED_BYTES;
             run.close();
             cache.close();
             memory.close();
+            if (much) {
+                Pointer.trimMemory(); // else the C library keeps what the decoder's threads have freed
+            }
             planes.close();
             bgra.close();
             avutil.av_frame_free(arriving);

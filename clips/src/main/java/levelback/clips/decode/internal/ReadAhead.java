@@ -21,6 +21,9 @@ final class ReadAhead {
     /** Standing still, so many on either side are at hand. */
     private static final int STANDING = 8;
 
+    /** Longer than any cow takes to walk past: not worth decoding unasked. */
+    private static final int MOST_PASS_FRAMES = 3000;
+
     private final int frames;
     private int current;
     private int travel;
@@ -30,6 +33,8 @@ final class ReadAhead {
     private int every = 1;
 
     private int lastAfter = -1;
+    /** Frames of the passes that stay. */
+    private int kept;
 
     /** @param frames of the recording */
     ReadAhead(int frames) {
@@ -54,9 +59,9 @@ final class ReadAhead {
         return travel;
     }
 
-    /** Says which pass is being scored and which comes after it. */
+    /** Says which pass is being scored and which comes after it; a span too long for a pass is not kept. */
     void passes(@Nullable Span pass, @Nullable Span next) {
-        resident = pass;
+        resident = pass != null && pass.frames() > MOST_PASS_FRAMES ? null : pass;
         after = next;
     }
 
@@ -116,12 +121,17 @@ final class ReadAhead {
             int left = free - (pass == null ? 0 : pass.frames());
             lastAfter = left <= 0 ? -1 : Math.min(frames - 1, Math.min(next.last(), next.first() + left - 1));
         }
+        kept = pass == null ? 0 : (pass.frames() + every - 1) / every;
+        kept += next == null || lastAfter < next.first() ? 0 : lastAfter - next.first() + 1;
     }
 
     private int near(IntPredicate has, int room) {
-        int forward = travel > 0 ? Math.min(MOST_FORWARD, room / 4) : Math.min(STANDING, room / 8);
+        int left = Math.max(Math.min(STANDING, room / 8), room - kept - 3 * STANDING);
+        int forward = travel > 0 ? Math.min(MOST_FORWARD, Math.min(left, room / 4)) : Math.min(STANDING, room / 8);
         // Half of the room for the way back: one long decode from a key then lasts for that many steps.
-        int back = travel < 0 ? Math.min(MOST_BACK, room / 2) : travel > 0 ? 0 : Math.min(STANDING, room / 8);
+        int back = travel < 0
+                ? Math.min(MOST_BACK, Math.min(left, room / 2))
+                : travel > 0 ? 0 : Math.min(STANDING, room / 8);
         if (travel < 0) {
             return firstMissing(has, -1, back);
         }
