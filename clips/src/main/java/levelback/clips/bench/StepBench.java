@@ -158,7 +158,8 @@ public final class StepBench {
                     requireGoing();
                 }
                 LockSupport.parkNanos(Math.max(0, due - System.nanoTime()));
-                long nextUs = frame + 1 < count ? clip.index().frames().get(frame + 1).timeUs() - startUs : atUs + 40_000;
+                long nextUs =
+                        frame + 1 < count ? clip.index().frames().get(frame + 1).timeUs() - startUs : atUs + 40_000;
                 long end = zero + TimeUnit.MICROSECONDS.toNanos(nextUs);
                 if (System.nanoTime() >= end) {
                     dropped++; // so late that the next is due: not even converted

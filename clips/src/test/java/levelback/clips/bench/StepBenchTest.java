@@ -22,8 +22,10 @@ class StepBenchTest {
         assertThat(done).isSorted().endsWith(1.0);
         assertThat(result.frameDecodeMs()).isPositive();
         assertThat(result.decodeFps()).isEqualTo(1000 / result.frameDecodeMs());
-        assertThat(result.stepBackMs().p50()).isLessThanOrEqualTo(result.stepBackMs().p95());
-        assertThat(result.stepBackMs().p95()).isLessThanOrEqualTo(result.stepBackMs().max());
+        assertThat(result.stepBackMs().p50())
+                .isLessThanOrEqualTo(result.stepBackMs().p95());
+        assertThat(result.stepBackMs().p95())
+                .isLessThanOrEqualTo(result.stepBackMs().max());
         assertThat(result.playDropped()).isBetween(0, result.played());
         assertThat(result.peakMemoryMb()).isPositive();
     }
