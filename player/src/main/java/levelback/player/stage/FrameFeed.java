@@ -202,7 +202,7 @@ public final class FrameFeed implements AutoCloseable {
             Command done = NOTHING_YET;
             Passes kept = passes;
             while (!closed) {
-                if (kept != passes) {
+                if (!kept.equals(passes)) {
                     kept = passes;
                     reader.passes(kept.pass(), kept.next());
                 }
