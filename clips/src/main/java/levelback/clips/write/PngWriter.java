@@ -8,7 +8,6 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.zip.CRC32;
 import java.util.zip.Deflater;
 
@@ -41,26 +40,11 @@ public final class PngWriter {
             throw new IllegalArgumentException(
                     "not a picture of %d by %d with rows of %d bytes: %s".formatted(width, height, strideBytes, bgra));
         }
-        Path target = png.toAbsolutePath();
-        Path folder = target.getParent();
-        Path part = Files.createTempFile(folder == null ? Path.of(".") : folder, ".levelback-", ".part");
-        try {
-            try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part), PIECE)) {
+        try (PartFile part = PartFile.beside(png)) {
+            try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part.path()), PIECE)) {
                 write(out, width, height, bgra, strideBytes);
             }
-            openToOthers(part);
-            Files.move(part, target, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
-        } finally {
-            Files.deleteIfExists(part);
-        }
-    }
-
-    /** A temporary file is its owner's alone; a picture is an ordinary file. */
-    private static void openToOthers(Path part) throws IOException {
-        try {
-            Files.setPosixFilePermissions(part, java.nio.file.attribute.PosixFilePermissions.fromString("rw-r--r--"));
-        } catch (UnsupportedOperationException otherSystem) {
-            // Windows: the folder's rights hold
+            part.finish();
         }
     }
 
