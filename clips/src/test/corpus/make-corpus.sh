@@ -61,7 +61,7 @@ ff $tiny -pix_fmt yuv422p10le $h -g 1 h264-422-10-intra.mov
 ff $tiny -pix_fmt yuv420p10le $h -bf 3 -g 16 h264-10bit.mp4
 ff $tiny -pix_fmt yuv422p $h -bf 3 -g 16 h264-422.mkv
 ff $tiny -vf scale=out_range=full -pix_fmt yuvj420p $h -bf 2 -g 16 h264-full-range.mp4
-ff -f lavfi -i testsrc2=s=97x65:r=25:d=1.6 -threads 1 -pix_fmt yuv444p $h -bf 2 -g 16 h264-odd-444.mp4
+ff -f lavfi -i testsrc2=s=98x66:r=25:d=1.6 -threads 1 -vf format=yuv444p,crop=97:65:exact=1 $h -bf 2 -g 16 h264-odd-444.mp4
 ff -f lavfi -i testsrc2=s=98x66:r=25:d=1.6 -threads 1 $h -bf 2 -g 16 h264-crop.mp4
 ff $tiny -frames:v 1 $h h264-one.mp4
 ff $tiny -frames:v 1 $h h264-one.ts
@@ -116,7 +116,12 @@ ff $tiny -vf "select='not(eq(mod(n,7),3))'" -fps_mode vfr -c:v mpeg4 -bf 0 -g 20
 ff $tiny -t 0.8 -c:v mjpeg -q:v 20 mjpeg.avi
 ff $tiny -t 0.8 -c:v mjpeg -q:v 20 -f mjpeg mjpeg-raw.mjpeg
 ff $tiny -t 0.8 -c:v mjpeg -q:v 20 -f mpjpeg mjpeg-parts.mjpg
-ff -f lavfi -i testsrc2=s=97x65:r=25:d=0.8 -threads 1 -c:v mjpeg -pix_fmt yuvj422p -q:v 20 mjpeg-odd.mkv
+odd="-f lavfi -i testsrc2=s=98x66:r=25:d=1 -threads 1 -vf format=yuv444p,crop=97:65:exact=1"
+ff $odd -pix_fmt yuvj422p -c:v mjpeg -q:v 20 mjpeg-odd.mkv
+ff $odd -pix_fmt yuv420p -c:v mpeg4 -bf 2 -g 20 -q:v 12 mpeg4-odd.mp4
+ff $odd -pix_fmt yuv420p -c:v libvpx-vp9 -b:v 60k -cpu-used 8 -row-mt 0 -g 20 vp9-odd.webm
+ff $odd -pix_fmt yuv420p -c:v libvpx -b:v 60k -g 20 vp8-odd.webm
+ff $odd -pix_fmt yuv422p10le -t 0.4 -c:v prores_ks -profile:v 0 prores-odd.mov
 ff -f lavfi -i testsrc2=s=64x48:r=25:d=1 -threads 1 -c:v prores_ks -profile:v 0 prores.mov
 ff -f lavfi -i testsrc2=s=64x48:r=25:d=0.3 -threads 1 -c:v prores_ks -profile:v 4 -pix_fmt yuva444p10le prores-alpha.mov
 ff -f lavfi -i testsrc2=s=256x128:r=25:d=0.2 -threads 1 -c:v dnxhd -profile:v dnxhr_lb dnxhr.mov
@@ -151,7 +156,7 @@ if [ "$what" = all ]; then
     ff $big -c:v prores_ks big-prores.mov
     ff $big -s 1280x720 -r 25 -t 1 -c:v dnxhd -b:v 75M -pix_fmt yuv422p -threads 1 big-dnxhd.mxf
     ff $big -c:v mjpeg -q:v 5 big-mjpeg.avi
-    ff -f lavfi -i testsrc2=s=161x91:r=25:d=2 -threads 1 -pix_fmt yuv444p $x264 big-odd.mp4
+    ff -f lavfi -i testsrc2=s=162x92:r=25:d=2 -threads 1 -vf format=yuv444p,crop=161:91:exact=1 $x264 big-odd.mp4
     ff $big -frames:v 1 $x264 big-one.mp4
     ff -f lavfi -i testsrc2=s=160x90:r=25:d=2 -f lavfi -i testsrc=s=320x180:r=10:d=2 -map 0 -map 1 -threads 1 $x264 big-two.mkv
     ff -f lavfi -i testsrc2=s=160x90:r=25:d=2 -f lavfi -i sine=d=2 -threads 1 $x264 -c:a aac big-sound.mp4

@@ -30,6 +30,24 @@ public interface FrameReader extends AutoCloseable {
      */
     void readBgra(int frame, ByteBuffer bgra, int strideBytes, BooleanSupplier stop) throws ClipException;
 
+    /**
+     * Decodes a frame and converts it to 8-bit 4:2:0 of limited range, stored orientation, in the matrix of its stream.
+     *
+     * @param into direct buffer: the rows of Y, then those of U, then those of V, packed; chroma sides rounded up
+     * @param width of the picture that is wanted
+     * @param height of the picture that is wanted
+     */
+    FrameColour readI420(int frame, ByteBuffer into, int width, int height) throws ClipException;
+
+    /** MD5 of one field of a frame, as FFmpeg's framemd5 behind its separatefields. */
+    String md5(int frame, Field field) throws ClipException;
+
+    /**
+     * Decodes a frame and converts one field of it, its lines where they belong and each line between them the mean of its
+     * neighbours: full height, BGRA, stored orientation.
+     */
+    void readBgra(int frame, Field field, ByteBuffer bgra, int strideBytes) throws ClipException;
+
     /** Decodes a frame and keeps it, so that asking for it next costs no decoding. */
     void decode(int frame) throws ClipException;
 

@@ -1,5 +1,6 @@
 package levelback.clips.write;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalLong;
 import levelback.clips.index.IndexedFrame;
@@ -11,11 +12,14 @@ import levelback.scoring.value.TimeBase;
  * The frames of a span and when each is shown, counted from the first of them on a clock that a film can have.
  *
  * @param first number of the first frame
- * @param base the clock: the stream's own, or microseconds where a frame has no stamp or the stamps run backwards
+ * @param base the clock: the stream's own, or microseconds where a frame has no stamp or the stamps run backwards, or
+ *     milliseconds where a gap is too long for those
  * @param ticks when each frame is shown, from 0, ascending
  * @param endTicks when the last one ends
  */
 record ClipSpan(int first, TimeBase base, long[] ticks, long endTicks) {
+
+    private static final TimeBase MILLISECONDS = new TimeBase(1, 1000);
 
     int frames() {
         return ticks.length;
@@ -53,14 +57,44 @@ record ClipSpan(int first, TimeBase base, long[] ticks, long endTicks) {
             stamped &= pts.isPresent() && pts.getAsLong() > before;
             before = pts.orElse(before);
         }
-        long[] ticks = new long[frames.size()];
-        for (int i = 0; i < ticks.length; i++) {
-            long at = stamped
-                    ? (frames.get(i).pts().orElse(0) - frames.get(0).pts().orElse(0)) * own.numerator()
-                    : frames.get(i).timeUs() - frames.get(0).timeUs();
-            ticks[i] = i == 0 ? 0 : Math.max(ticks[i - 1] + 1, at);
+        long fromUs = frames.get(0).timeUs();
+        if (stamped) {
+            long from = frames.get(0).pts().orElse(0);
+            long[] ticks = frames.stream()
+                    .mapToLong(frame -> (frame.pts().orElse(0) - from) * own.numerator())
+                    .toArray();
+            ClipSpan exact = new ClipSpan(first, new TimeBase(1, own.denominator()), ticks, 0);
+            if (exact.fits()) {
+                return exact.ending(clip, last);
+            }
         }
-        TimeBase base = stamped ? new TimeBase(1, own.denominator()) : TimeBase.MICROSECONDS;
+        long[] micros = ascending(frames.stream().mapToLong(frame -> frame.timeUs() - fromUs).toArray());
+        ClipSpan fine = new ClipSpan(first, TimeBase.MICROSECONDS, micros, 0);
+        if (fine.fits()) {
+            return fine.ending(clip, last);
+        }
+        long[] millis = ascending(Arrays.stream(micros).map(us -> us / 1000).toArray());
+        return new ClipSpan(first, MILLISECONDS, millis, 0).ending(clip, last);
+    }
+
+    private static long[] ascending(long[] ticks) {
+        for (int i = 1; i < ticks.length; i++) {
+            ticks[i] = Math.max(ticks[i - 1] + 1, ticks[i]);
+        }
+        return ticks;
+    }
+
+    /** A frame of an MP4 may last for 2^31 ticks, which a gap between two joined recordings can exceed. */
+    private boolean fits() {
+        for (int i = 1; i < ticks.length; i++) {
+            if (ticks[i] - ticks[i - 1] > Integer.MAX_VALUE) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private ClipSpan ending(Clip clip, int last) {
         return new ClipSpan(first, base, ticks, ticks[ticks.length - 1] + lastTicks(clip, last, base));
     }
 
@@ -70,6 +104,6 @@ record ClipSpan(int first, TimeBase base, long[] ticks, long endTicks) {
                 ? all.get(last + 1).timeUs()
                 : all.get(0).timeUs() + clip.facts().durationUs().orElse(0);
         double seconds = (endUs - all.get(last).timeUs()) / 1e6;
-        return Math.max(1, Math.round(seconds * base.denominator() / base.numerator()));
+        return Math.min(Integer.MAX_VALUE, Math.max(1, Math.round(seconds * base.denominator() / base.numerator())));
     }
 }

@@ -3,12 +3,12 @@ package levelback.clips.write;
 import static org.bytedeco.ffmpeg.global.avcodec.*;
 import static org.bytedeco.ffmpeg.global.avformat.*;
 import static org.bytedeco.ffmpeg.global.avutil.*;
-import static org.bytedeco.ffmpeg.global.swscale.*;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import levelback.clips.decode.FrameColour;
 import levelback.clips.decode.internal.NativeLog;
 import levelback.scoring.value.TimeBase;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
@@ -19,12 +19,7 @@ import org.bytedeco.ffmpeg.avformat.AVIOContext;
 import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.bytedeco.ffmpeg.avutil.AVDictionary;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
-import org.bytedeco.ffmpeg.swscale.SwsContext;
-import org.bytedeco.ffmpeg.swscale.SwsFilter;
 import org.bytedeco.javacpp.BytePointer;
-import org.bytedeco.javacpp.DoublePointer;
-import org.bytedeco.javacpp.IntPointer;
-import org.bytedeco.javacpp.PointerPointer;
 
 /**
  * Encodes pictures as H.264 in MP4, each with a time of its own, its table of contents in front so that a phone can begin
@@ -36,11 +31,10 @@ final class Mp4Writer implements AutoCloseable {
     private static final int LEAST = 16;
     private static final int KEY_SECONDS = 2;
     private static final double BITS_PER_PIXEL = 0.15;
+    private static final double MOST_FPS = 240;
     private static final int FINEST = 10;
     /** The coarsest step that it may take: about what a good camera records with. */
     private static final int COARSEST = 26;
-
-    private static final int UNIT = 1 << 16;
 
     private final Path file;
     private final int width;
@@ -50,12 +44,8 @@ final class Mp4Writer implements AutoCloseable {
     private final AVFormatContext container = new AVFormatContext(null);
     private final AVFrame picture = av_frame_alloc();
     private final AVPacket packet = av_packet_alloc();
-    private final PointerPointer<BytePointer> planes = new PointerPointer<>(4);
-    private final IntPointer strides = new IntPointer(4);
-    private final BytePointer padded;
     private AVCodecContext encoder = new AVCodecContext(null);
     private AVStream stream = new AVStream(null);
-    private SwsContext toYuv = new SwsContext(null);
     private long duration;
     private boolean closed;
 
@@ -63,28 +53,28 @@ final class Mp4Writer implements AutoCloseable {
      * Begins a film.
      *
      * @param file an empty file to fill
+     * @param colour what the numbers of its pictures mean
      * @param base its clock, numerator 1
      * @param fps for the encoder's bit budget only
      * @throws IOException if it cannot be written, in words for a person
      */
-    Mp4Writer(Path file, int width, int height, TimeBase base, double fps) throws IOException {
+    Mp4Writer(Path file, int width, int height, FrameColour colour, TimeBase base, double fps) throws IOException {
         this.file = file;
         this.width = width;
         this.height = height;
         this.codedWidth = Math.max(LEAST, width + (width & 1));
         this.codedHeight = Math.max(LEAST, height + (height & 1));
-        this.padded = new BytePointer(4L * codedWidth * codedHeight);
         NativeLog.start();
         try {
-            begin(base, fps);
+            // A joined or damaged recording may seem to have any rate.
+            begin(colour, base, Double.isFinite(fps) ? Math.min(Math.max(fps, 1), MOST_FPS) : 25);
         } catch (IOException failed) {
             close();
             throw failed;
         }
     }
 
-    private void begin(TimeBase base, double fps) throws IOException {
-        ColourTags colour = ColourTags.forLines(height);
+    private void begin(FrameColour colour, TimeBase base, double fps) throws IOException {
         try (BytePointer name = new BytePointer(("file:" + file.toAbsolutePath() + '\0').getBytes(StandardCharsets.UTF_8));
                 BytePointer mp4 = new BytePointer("mp4")) {
             check(avformat_alloc_output_context2(container, null, mp4, name));
@@ -101,6 +91,7 @@ final class Mp4Writer implements AutoCloseable {
             encoder.qmin(FINEST).qmax(COARSEST);
             encoder.sample_aspect_ratio(av_make_q(1, 1));
             encoder.colorspace(colour.matrix()).color_range(AVCOL_RANGE_MPEG);
+            encoder.color_primaries(colour.primaries()).color_trc(colour.transfer());
             encoder.flags(encoder.flags() | AV_CODEC_FLAG_GLOBAL_HEADER);
             check(avcodec_open2(encoder, codec, (AVDictionary) null));
             stream = avformat_new_stream(container, null);
@@ -116,26 +107,6 @@ final class Mp4Writer implements AutoCloseable {
         picture.width(codedWidth).height(codedHeight).format(AV_PIX_FMT_YUV420P);
         picture.colorspace(colour.matrix()).color_range(AVCOL_RANGE_MPEG);
         check(av_frame_get_buffer(picture, 0));
-        toYuv = sws_getContext(
-                codedWidth,
-                codedHeight,
-                AV_PIX_FMT_BGRA,
-                codedWidth,
-                codedHeight,
-                AV_PIX_FMT_YUV420P,
-                SWS_BICUBIC | SWS_ACCURATE_RND | SWS_FULL_CHR_H_INP,
-                (SwsFilter) null,
-                (SwsFilter) null,
-                (DoublePointer) null);
-        sws_setColorspaceDetails(
-                toYuv,
-                sws_getCoefficients(SWS_CS_DEFAULT),
-                1,
-                sws_getCoefficients(colour.coefficients()),
-                0,
-                0,
-                UNIT,
-                UNIT);
     }
 
     private void header(TimeBase base) throws IOException {
@@ -159,29 +130,37 @@ final class Mp4Writer implements AutoCloseable {
     /**
      * Adds a picture.
      *
-     * @param bgra direct buffer, rows packed
+     * @param yuv of the size given at the beginning
      * @param at when it is shown, in ticks; above the one before
      * @param ticks for how long
      */
-    void write(ByteBuffer bgra, long at, long ticks) throws IOException {
+    void write(Yuv yuv, long at, long ticks) throws IOException {
+        if (yuv.width() != width || yuv.height() != height) {
+            throw new IllegalArgumentException(yuv + " in a film of " + width + " by " + height);
+        }
         check(av_frame_make_writable(picture));
-        pad(bgra);
-        planes.put(0, padded);
-        strides.put(0, 4 * codedWidth);
-        sws_scale(toYuv, planes, strides, 0, codedHeight, picture.data(), picture.linesize());
+        for (int plane = 0; plane < 3; plane++) {
+            pad(yuv, plane);
+        }
         picture.pts(at);
         picture.duration(ticks);
         duration = ticks;
         send(picture);
     }
 
-    private void pad(ByteBuffer bgra) {
-        ByteBuffer to = padded.asBuffer();
-        for (int y = 0; y < codedHeight; y++) {
-            int from = 4 * width * Math.min(y, height - 1);
-            to.put(4 * codedWidth * y, bgra, from, 4 * width);
-            for (int x = width; x < codedWidth; x++) {
-                to.putInt(4 * (codedWidth * y + x), to.getInt(4 * (codedWidth * y + width - 1)));
+    private void pad(Yuv yuv, int plane) {
+        int wide = plane == 0 ? codedWidth : codedWidth / 2;
+        int high = plane == 0 ? codedHeight : codedHeight / 2;
+        int given = yuv.planeWidth(plane);
+        int stride = picture.linesize(plane);
+        ByteBuffer to = new BytePointer(picture.data(plane))
+                .capacity((long) stride * high)
+                .asBuffer();
+        for (int y = 0; y < high; y++) {
+            int row = yuv.planeAt(plane) + given * Math.min(y, yuv.planeHeight(plane) - 1);
+            to.put(y * stride, yuv.planes(), row, given);
+            for (int x = given; x < wide; x++) {
+                to.put(y * stride + x, yuv.planes().get(row + given - 1));
             }
         }
     }
@@ -218,7 +197,6 @@ final class Mp4Writer implements AutoCloseable {
             return;
         }
         closed = true;
-        sws_freeContext(toYuv);
         av_packet_free(packet);
         av_frame_free(picture);
         if (!encoder.isNull()) {
@@ -230,8 +208,5 @@ final class Mp4Writer implements AutoCloseable {
             }
             avformat_free_context(container);
         }
-        planes.close();
-        strides.close();
-        padded.close();
     }
 }

@@ -8,16 +8,16 @@ import java.util.List;
 public interface Overlay {
 
     /** Nothing. */
-    Overlay NONE = (frame, timeUs) -> List.of();
+    Overlay NONE = (frame, afterUs) -> List.of();
 
     /**
-     * A picture to lay over another: blue, green, red, alpha bytes, straight alpha, rows packed.
+     * A picture to lay over another.
      *
      * @param x left edge in the upright picture; parts outside of it are cut off
      * @param y top edge
      * @param width in pixels
      * @param height in pixels
-     * @param bgra from byte 0 on
+     * @param bgra blue, green, red, alpha bytes (alpha not multiplied in), rows packed, from byte 0 on
      */
     record Layer(int x, int y, int width, int height, ByteBuffer bgra) {
         public Layer {
@@ -26,23 +26,25 @@ public interface Overlay {
             }
         }
 
-        /** Lays it over a picture of packed rows. */
-        void over(ByteBuffer picture, int pictureWidth, int pictureHeight) {
-            for (int row = Math.max(0, -y); row < height && y + row < pictureHeight; row++) {
-                for (int column = Math.max(0, -x); column < width && x + column < pictureWidth; column++) {
-                    int from = 4 * (row * width + column);
-                    int alpha = bgra.get(from + 3) & 0xFF;
-                    if (alpha == 0) {
-                        continue;
-                    }
-                    int to = 4 * ((y + row) * pictureWidth + x + column);
-                    for (int channel = 0; channel < 3; channel++) {
-                        int under = picture.get(to + channel) & 0xFF;
-                        int above = bgra.get(from + channel) & 0xFF;
-                        picture.put(to + channel, (byte) ((above * alpha + under * (255 - alpha) + 127) / 255));
-                    }
-                }
-            }
+        private boolean inside(int px, int py) {
+            return px >= x && px < x + width && py >= y && py < y + height;
+        }
+
+        /** 0 to 1; 0 outside. Places are those of the picture below. */
+        double alpha(int px, int py) {
+            return inside(px, py) ? channel(px, py, 3) : 0;
+        }
+
+        /** Blue 0, green 1, red 2, alpha 3, each 0 to 1; 0 outside. */
+        double channel(int px, int py, int channel) {
+            return inside(px, py) ? (bgra.get(4 * ((py - y) * width + px - x) + channel) & 0xFF) / 255.0 : 0;
+        }
+
+        /** Brightness, 0 to 1, by a matrix of these shares. */
+        double luma(int px, int py, double redShare, double blueShare) {
+            return redShare * channel(px, py, 2)
+                    + (1 - redShare - blueShare) * channel(px, py, 1)
+                    + blueShare * channel(px, py, 0);
         }
     }
 

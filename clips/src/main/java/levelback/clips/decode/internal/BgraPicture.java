@@ -131,18 +131,28 @@ final class BgraPicture implements AutoCloseable {
     }
 
     private static Setting settingOf(AVFrame frame) {
+        return new Setting(frame.width(), frame.height(), frame.format(), matrixOf(frame), fullRange(frame));
+    }
+
+    static boolean fullRange(AVFrame frame) {
         int format = frame.format();
         boolean jpeg = format == avutil.AV_PIX_FMT_YUVJ420P
                 || format == avutil.AV_PIX_FMT_YUVJ422P
                 || format == avutil.AV_PIX_FMT_YUVJ444P
                 || format == avutil.AV_PIX_FMT_YUVJ440P
                 || format == avutil.AV_PIX_FMT_YUVJ411P;
-        boolean full = jpeg || frame.color_range() == avutil.AVCOL_RANGE_JPEG;
+        return jpeg || frame.color_range() == avutil.AVCOL_RANGE_JPEG;
+    }
+
+    /** The matrix of its tags, or by the number of lines where there are none. */
+    static int matrixOf(AVFrame frame) {
         int matrix = frame.colorspace();
-        if (matrix == avutil.AVCOL_SPC_UNSPECIFIED || matrix == avutil.AVCOL_SPC_RESERVED) {
-            matrix = frame.height() < HD_LINES ? swscale.SWS_CS_ITU601 : swscale.SWS_CS_ITU709;
-        }
-        return new Setting(frame.width(), frame.height(), format, matrix, full);
+        boolean untagged = matrix == avutil.AVCOL_SPC_UNSPECIFIED || matrix == avutil.AVCOL_SPC_RESERVED;
+        return untagged ? matrixFor(frame.height()) : matrix;
+    }
+
+    static int matrixFor(int lines) {
+        return lines < HD_LINES ? swscale.SWS_CS_ITU601 : swscale.SWS_CS_ITU709;
     }
 
     private void free() {

@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.util.BitSet;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import levelback.clips.decode.Field;
+import levelback.clips.decode.FrameColour;
 import levelback.clips.decode.FrameReader;
 import levelback.clips.decode.Span;
 import levelback.clips.decode.internal.FrameCache.Kept;
@@ -42,6 +44,8 @@ public final class ExactReader implements FrameReader {
     private final ReadAhead plan;
     private final Planes planes = new Planes();
     private final BgraPicture bgra;
+    private final I420Picture i420 = new I420Picture();
+    private final FieldPicture fields;
     private final BitSet struckOut = new BitSet();
     /** Frames that reading ahead has tried in vain. */
     private final BitSet inVain = new BitSet();
@@ -72,6 +76,7 @@ public final class ExactReader implements FrameReader {
         this.order = source.order();
         this.memory = memory;
         this.bgra = new BgraPicture(source.width(), source.height());
+        this.fields = new FieldPicture(source.width(), source.height());
         this.plan = new ReadAhead(order.frames());
         this.run = new DecodeRun(path, order, source.threads(), gone);
         memory.open();
@@ -91,6 +96,21 @@ public final class ExactReader implements FrameReader {
     @Override
     public void readBgra(int frame, ByteBuffer into, int strideBytes, BooleanSupplier stop) throws ClipException {
         bgra.convert(picture(frame, stop), into, strideBytes, MediaFile.name(path));
+    }
+
+    @Override
+    public FrameColour readI420(int frame, ByteBuffer into, int width, int height) throws ClipException {
+        return i420.convert(picture(frame, () -> false), into, width, height, MediaFile.name(path));
+    }
+
+    @Override
+    public String md5(int frame, Field field) throws ClipException {
+        return fields.md5(picture(frame, () -> false), field);
+    }
+
+    @Override
+    public void readBgra(int frame, Field field, ByteBuffer into, int strideBytes) throws ClipException {
+        fields.convert(picture(frame, () -> false), field, into, strideBytes, MediaFile.name(path));
     }
 
     @Override
@@ -238,6 +258,8 @@ public final class ExactReader implements FrameReader {
             }
             planes.close();
             bgra.close();
+            i420.close();
+            fields.close();
             avutil.av_frame_free(arriving);
         }
     }
