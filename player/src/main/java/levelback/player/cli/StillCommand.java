@@ -1,7 +1,6 @@
 package levelback.player.cli;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import levelback.clips.open.Clip;
@@ -54,12 +53,7 @@ final class StillCommand implements Callable<Integer> {
         if (which.frame != null && which.frame < 0) {
             throw new BadInput("--frame takes a number from 0 on, not " + which.frame + ".");
         }
-        if (Files.isDirectory(out)) {
-            throw new BadInput(Sentences.onOneLine(out.toString()) + " is a folder; name the PNG file to write.");
-        }
-        if (Files.exists(out) && Files.exists(file) && Files.isSameFile(out, file)) {
-            throw new BadInput("--out names the recording itself, which is never written to; name another file.");
-        }
+        Outputs.requireOther(out, file, "the PNG file");
         Clip clip = OpenRecording.once(file, () -> false);
         int frame = which.frame != null ? which.frame : Still.frameAt(clip, which.at == null ? 0 : which.at);
         Still.write(clip, frame, out);

@@ -1,0 +1,5 @@
+/** What is drawn over the pictures of a clip that is handed on. */
+@NullMarked
+package levelback.player.film;
+
+import org.jspecify.annotations.NullMarked;
