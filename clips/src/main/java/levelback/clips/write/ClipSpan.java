@@ -68,7 +68,8 @@ record ClipSpan(int first, TimeBase base, long[] ticks, long endTicks) {
                 return exact.ending(clip, last);
             }
         }
-        long[] micros = ascending(frames.stream().mapToLong(frame -> frame.timeUs() - fromUs).toArray());
+        long[] micros = ascending(
+                frames.stream().mapToLong(frame -> frame.timeUs() - fromUs).toArray());
         ClipSpan fine = new ClipSpan(first, TimeBase.MICROSECONDS, micros, 0);
         if (fine.fits()) {
             return fine.ending(clip, last);

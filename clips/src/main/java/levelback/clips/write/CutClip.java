@@ -68,7 +68,8 @@ public final class CutClip {
                     out + " could not be written" + detail(failed)
                             + "; check that its folder is there, may be written to and has room.");
         }
-        long durationUs = Math.round(span.endTicks() * 1e6 * span.base().numerator() / span.base().denominator());
+        long durationUs = Math.round(
+                span.endTicks() * 1e6 * span.base().numerator() / span.base().denominator());
         return new Cut(span.first(), span.frames(), durationUs, facts.uprightWidth(), facts.uprightHeight());
     }
 
@@ -88,8 +89,8 @@ public final class CutClip {
         double blueShare = colour.matrix() == BT_2020 ? .0593 : colour.matrix() == BT_709 ? .0722 : .114;
         long startUs = clip.index().frames().get(0).timeUs();
         Yuv first = stored.turned(facts.rotationDegrees());
-        try (Mp4Writer film = new Mp4Writer(
-                file, first.width(), first.height(), colour, span.base(), facts.averageFrameRate())) {
+        try (Mp4Writer film =
+                new Mp4Writer(file, first.width(), first.height(), colour, span.base(), facts.averageFrameRate())) {
             for (int i = 0; i < span.frames(); i++) {
                 if (cancelled.getAsBoolean()) {
                     throw new ClipException(

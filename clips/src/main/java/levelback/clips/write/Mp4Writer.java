@@ -75,7 +75,8 @@ final class Mp4Writer implements AutoCloseable {
     }
 
     private void begin(FrameColour colour, TimeBase base, double fps) throws IOException {
-        try (BytePointer name = new BytePointer(("file:" + file.toAbsolutePath() + '\0').getBytes(StandardCharsets.UTF_8));
+        try (BytePointer name =
+                        new BytePointer(("file:" + file.toAbsolutePath() + '\0').getBytes(StandardCharsets.UTF_8));
                 BytePointer mp4 = new BytePointer("mp4")) {
             check(avformat_alloc_output_context2(container, null, mp4, name));
             AVCodec codec = avcodec_find_encoder_by_name("libopenh264");

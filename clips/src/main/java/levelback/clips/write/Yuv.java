@@ -68,17 +68,15 @@ record Yuv(int width, int height, ByteBuffer planes) {
                 double alpha = layer.alpha(x, y);
                 if (alpha > 0) {
                     double bright = 16 + 219 * layer.luma(x, y, redShare, blueShare);
-                    planes.put(
-                            y * width + x,
-                            (byte) Math.round(alpha * bright + (1 - alpha) * (luma(x, y) & 0xFF)));
+                    planes.put(y * width + x, (byte) Math.round(alpha * bright + (1 - alpha) * (luma(x, y) & 0xFF)));
                 }
             }
         }
         int wide = half(width);
-        for (int y = Math.max(0, layer.y() / 2); y < Math.min(half(height), (layer.y() + layer.height() + 1) / 2); y++) {
-            for (int x = Math.max(0, layer.x() / 2);
-                    x < Math.min(wide, (layer.x() + layer.width() + 1) / 2);
-                    x++) {
+        for (int y = Math.max(0, layer.y() / 2);
+                y < Math.min(half(height), (layer.y() + layer.height() + 1) / 2);
+                y++) {
+            for (int x = Math.max(0, layer.x() / 2); x < Math.min(wide, (layer.x() + layer.width() + 1) / 2); x++) {
                 chroma(layer, x, y, redShare, blueShare);
             }
         }

@@ -83,13 +83,16 @@ class CutClipTest {
             double starts = (source.get(i).timeUs() - startUs) / 1e6;
             boolean onShow = i + 1 == source.size() || (source.get(i + 1).timeUs() - startUs) / 1e6 > from;
             if (starts < to && onShow) {
-                expected.add((source.get(i).timeUs() - source.get(cut.firstFrame()).timeUs()) / 1e6);
+                expected.add(
+                        (source.get(i).timeUs() - source.get(cut.firstFrame()).timeUs()) / 1e6);
             }
         }
         List<Double> found = times(out);
         assertThat(found).hasSameSizeAs(expected).hasSize(cut.frames());
         for (int i = 0; i < found.size(); i++) {
-            assertThat(found.get(i)).as("frame %d", i).isCloseTo(expected.get(i), within(name.contains("joined") ? 0.002 : 0.000_05 + 0.000_02 * i));
+            assertThat(found.get(i))
+                    .as("frame %d", i)
+                    .isCloseTo(expected.get(i), within(name.contains("joined") ? 0.002 : 0.000_05 + 0.000_02 * i));
         }
         String end = probe(out, "format=duration").strip();
         assertThat(Double.parseDouble(end)).isCloseTo(cut.durationUs() / 1e6, within(0.001));
@@ -161,8 +164,7 @@ class CutClipTest {
         "mjpeg-odd.mkv, 97, 65, bt470bg",
         "h264-422-10-intra.mov, 96, 64, bt470bg"
     })
-    void picturesLookLikeTheSourceUprightAndSquare(String name, int width, int height, String matrix)
-            throws Exception {
+    void picturesLookLikeTheSourceUprightAndSquare(String name, int width, int height, String matrix) throws Exception {
         Clip clip = Clip.open(film(name), () -> false);
         Path out = folder.resolve("out.mp4");
         CutClip.Cut cut = cut(clip, 0.2, 0.8, out);
@@ -244,7 +246,9 @@ class CutClipTest {
         Path nowhere = folder.resolve("none").resolve("out.mp4");
         ClipException lost = catchThrowableOfType(ClipException.class, () -> cut(clip, 0, 1, nowhere));
         assertThat(lost.reason()).isEqualTo(Reason.CANNOT_WRITE);
-        assertThat(lost.getMessage()).startsWith(nowhere + " could not be written; check").doesNotContain(".part");
+        assertThat(lost.getMessage())
+                .startsWith(nowhere + " could not be written; check")
+                .doesNotContain(".part");
         assertThat(left()).containsExactly(out);
     }
 

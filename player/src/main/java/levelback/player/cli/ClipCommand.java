@@ -63,11 +63,9 @@ final class ClipCommand implements Callable<Integer> {
             Clip clip = OpenRecording.once(file, () -> false);
             int width = clip.facts().uprightWidth();
             int height = clip.facts().uprightHeight();
-            Overlay overlay =
-                    burn.isEmpty() && !burnTime ? Overlay.NONE : new Labels(burn, burnTime, width, height);
+            Overlay overlay = burn.isEmpty() && !burnTime ? Overlay.NONE : new Labels(burn, burnTime, width, height);
             String name = Sentences.onOneLine(String.valueOf(out.getFileName()));
-            CutClip.Cut cut =
-                    CutClip.write(clip, from, to, overlay, out, done -> progress.at(name, done), () -> false);
+            CutClip.Cut cut = CutClip.write(clip, from, to, overlay, out, done -> progress.at(name, done), () -> false);
             progress.clear();
             spec.commandLine()
                     .getOut()

@@ -65,12 +65,7 @@ public final class Labels implements Overlay {
     /** {@code 1:02.345}: minutes, seconds, milliseconds. */
     static String clock(long afterUs) {
         long millis = Math.round(afterUs * 1000 / MICROS);
-        return String.format(
-                Locale.ROOT,
-                "%d:%02d.%03d",
-                millis / 60_000,
-                millis / 1000 % 60,
-                millis % 1000);
+        return String.format(Locale.ROOT, "%d:%02d.%03d", millis / 60_000, millis / 1000 % 60, millis % 1000);
     }
 
     @Override
@@ -122,7 +117,10 @@ public final class Labels implements Overlay {
         for (int y = 0; y < image.getHeight(); y++) {
             for (int x = 0; x < image.getWidth(); x++) {
                 int argb = image.getRGB(x, y);
-                bytes.put((byte) argb).put((byte) (argb >> 8)).put((byte) (argb >> 16)).put((byte) (argb >> 24));
+                bytes.put((byte) argb)
+                        .put((byte) (argb >> 8))
+                        .put((byte) (argb >> 16))
+                        .put((byte) (argb >> 24));
             }
         }
         return bytes;

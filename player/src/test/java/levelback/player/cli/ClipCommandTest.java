@@ -24,7 +24,11 @@ class ClipCommandTest {
     @BeforeEach
     void copy() throws Exception {
         film = folder.resolve("kü:%d.mp4");
-        Files.copy(Path.of(ClipCommandTest.class.getResource("/film/h264-b-closed.mp4").toURI()), film);
+        Files.copy(
+                Path.of(ClipCommandTest.class
+                        .getResource("/film/h264-b-closed.mp4")
+                        .toURI()),
+                film);
     }
 
     private int run(String... args) {
@@ -57,9 +61,8 @@ class ClipCommandTest {
     @Test
     void whatCannotBeDoneIsOneSentenceAndNothingIsWritten() throws Exception {
         Path made = folder.resolve("none.mp4");
-        for (String[] span : new String[][] {
-            {"1", "0.5"}, {"1", "1"}, {"-2", "-1"}, {"NaN", "1"}, {"3", "9"}, {"0", "Infinity"}
-        }) {
+        for (String[] span :
+                new String[][] {{"1", "0.5"}, {"1", "1"}, {"-2", "-1"}, {"NaN", "1"}, {"3", "9"}, {"0", "Infinity"}}) {
             assertThat(clip(span[0], span[1], made)).as(span[0]).isEqualTo(2);
             assertThat(out.toString()).isEmpty();
             assertThat(err.toString().lines()).as(err.toString()).hasSize(1);

@@ -18,7 +18,8 @@ class LabelsTest {
     @Test
     void aPlateStaysInsideThePictureHoweverLongTheLine() {
         for (int width : new int[] {64, 320, 1920}) {
-            Labels labels = new Labels(List.of("Cow 4711, left hind, seen at the parlour exit ".repeat(9)), true, width, 240);
+            Labels labels =
+                    new Labels(List.of("Cow 4711, left hind, seen at the parlour exit ".repeat(9)), true, width, 240);
             Layer plate = labels.over(3, 120_000).get(0);
             assertThat(plate.x() + plate.width()).isLessThanOrEqualTo(width);
         }

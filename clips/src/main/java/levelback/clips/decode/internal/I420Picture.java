@@ -35,8 +35,7 @@ final class I420Picture implements AutoCloseable {
         int source = BgraPicture.matrixOf(frame);
         int matrix = source == avutil.AVCOL_SPC_RGB ? BgraPicture.matrixFor(height) : source;
         SwsContext ready = scalerFor(frame, matrix, width, height, name);
-        swscale.sws_scale(
-                ready, frame.data(), frame.linesize(), 0, frame.height(), target.data(), target.linesize());
+        swscale.sws_scale(ready, frame.data(), frame.linesize(), 0, frame.height(), target.data(), target.linesize());
         ByteBuffer whole = into.duplicate();
         whole.clear();
         rows(0, width, height, whole, 0);
@@ -47,7 +46,9 @@ final class I420Picture implements AutoCloseable {
 
     private void rows(int plane, int width, int height, ByteBuffer into, int at) {
         int stride = target.linesize(plane);
-        ByteBuffer from = new BytePointer(target.data(plane)).capacity((long) stride * height).asBuffer();
+        ByteBuffer from = new BytePointer(target.data(plane))
+                .capacity((long) stride * height)
+                .asBuffer();
         for (int y = 0; y < height; y++) {
             into.put(at + y * width, from, y * stride, width);
         }
@@ -75,7 +76,8 @@ final class I420Picture implements AutoCloseable {
         if (fresh == null) {
             throw new ClipException(
                     Reason.UNREADABLE_FRAME,
-                    "The pictures of " + name + " are of a kind that cannot be copied; convert the file to H.264 first.");
+                    "The pictures of " + name
+                            + " are of a kind that cannot be copied; convert the file to H.264 first.");
         }
         scaler = fresh;
         setting = wanted;
