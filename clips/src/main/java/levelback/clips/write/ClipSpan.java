@@ -8,19 +8,47 @@ import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.scoring.value.TimeBase;
 
-/**
- * The frames of a span and when each is shown, counted from the first of them on a clock that a film can have.
- *
- * @param first number of the first frame
- * @param base the clock: the stream's own, or microseconds where a frame has no stamp or the stamps run backwards, or
- *     milliseconds where a gap is too long for those
- * @param ticks when each frame is shown, from 0, ascending
- * @param endTicks when the last one ends
- */
-record ClipSpan(int first, TimeBase base, long[] ticks, long endTicks) {
+/** The frames of a span and when each is shown, counted from the first of them on a clock that a film can have. */
+final class ClipSpan {
 
     private static final TimeBase MILLISECONDS = new TimeBase(1, 1000);
 
+    private final int first;
+    private final TimeBase base;
+    private final long[] ticks;
+    private final long endTicks;
+
+    private ClipSpan(int first, TimeBase base, long[] ticks, long endTicks) {
+        this.first = first;
+        this.base = base;
+        this.ticks = ticks;
+        this.endTicks = endTicks;
+    }
+
+    /** Number of the first frame. */
+    int first() {
+        return first;
+    }
+
+    /**
+     * The clock: the stream's own, or microseconds where a frame has no stamp or the stamps run backwards, or milliseconds
+     * where a gap is too long for those. Its numerator is 1.
+     */
+    TimeBase base() {
+        return base;
+    }
+
+    /** When a frame is shown, in ticks from 0; ascending. */
+    long at(int i) {
+        return ticks[i];
+    }
+
+    /** When the last frame ends. */
+    long endTicks() {
+        return endTicks;
+    }
+
+    /** How many frames. */
     int frames() {
         return ticks.length;
     }

@@ -103,7 +103,7 @@ public final class CutClip {
                 for (Overlay.Layer layer : overlay.over(frame, afterUs)) {
                     picture.lay(layer, redShare, blueShare);
                 }
-                film.write(picture, span.ticks()[i], span.duration(i));
+                film.write(picture, span.at(i), span.duration(i));
                 progress.accept((i + 1.0) / span.frames());
             }
             film.finish();
