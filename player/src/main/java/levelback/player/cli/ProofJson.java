@@ -64,14 +64,13 @@ final class ProofJson {
             o.estimate("lrNegative", observed.lrNegative());
             o.estimate("youden", observed.youden());
             o.estimate("auc", observed.auc());
-            if (result.byCow().isPresent()) {
-                ProofResult.ByCow byCow = result.byCow().get();
-                o.object("byCow", c -> {
-                    c.estimate("lrPositive", byCow.lrPositive());
-                    c.estimate("lrNegative", byCow.lrNegative());
-                    c.estimate("youden", byCow.youden());
-                });
-            }
+            ProofResult.Alternatives better = result.alternatives();
+            o.object("alternatives", c -> {
+                c.estimate("lrPositive", better.lrPositive());
+                c.estimate("lrNegative", better.lrNegative());
+                c.estimate("youden", better.youden());
+                c.estimate("auc", better.auc());
+            });
         });
         if (result.corrected().isPresent()) {
             corrected(out, "corrected", result.corrected().get());
@@ -81,21 +80,18 @@ final class ProofJson {
             if (result.correctedBootstrap().isPresent()) {
                 corrected(out, "correctedBootstrap", result.correctedBootstrap().get());
             }
+            if (result.correctedDraws().isPresent()) {
+                corrected(out, "correctedDraws", result.correctedDraws().get());
+            }
         } else {
             out.nothing("corrected");
             out.text("why", result.whyNotCorrected());
         }
         if (result.weighted().isPresent()) {
-            ProofResult.Weighted weighted = result.weighted().get();
-            out.object("weighted", o -> {
-                o.estimate("sensitivity", weighted.sensitivity());
-                o.estimate("specificity", weighted.specificity());
-                o.estimate("ppv", weighted.ppv());
-                o.estimate("npv", weighted.npv());
-                o.estimate("prevalence", weighted.prevalence());
-                o.number("horvitzThompsonLesions", weighted.lesionsTotal());
-                o.number("horvitzThompsonScored", weighted.scoredTotal());
-            });
+            weighted(out, "weighted", result.weighted().get());
+            if (result.weightedDraws().isPresent()) {
+                weighted(out, "weightedDraws", result.weightedDraws().get());
+            }
         } else {
             out.nothing("weighted");
             out.text("weightedWhy", "no lift carries the chance of a draw");
@@ -106,6 +102,18 @@ final class ProofJson {
             if (!result.trend().why().isEmpty()) {
                 o.text("why", result.trend().why());
             }
+        });
+    }
+
+    private static void weighted(JsonOut out, String key, ProofResult.Weighted weighted) throws IOException {
+        out.object(key, o -> {
+            o.estimate("sensitivity", weighted.sensitivity());
+            o.estimate("specificity", weighted.specificity());
+            o.estimate("ppv", weighted.ppv());
+            o.estimate("npv", weighted.npv());
+            o.estimate("prevalence", weighted.prevalence());
+            o.number("horvitzThompsonLesions", weighted.lesionsTotal());
+            o.number("horvitzThompsonScored", weighted.scoredTotal());
         });
     }
 

@@ -142,6 +142,33 @@ class ProofCommandTest {
         assertThat(got.get("why")).startsWith("Cannot be estimated");
     }
 
+    /** The rule of the contract for every null of the document: a "why" stands beside it. */
+    @Test
+    void everyNullHasItsWhy(@TempDir Path folder) throws Exception {
+        String head = "cow,date,score,scorer\n";
+        List<String> tables = List.of(
+                "1,2026-03-02,2,A\n",
+                "1,2026-03-02,2,A\n2,2026-03-02,0,A\n1,2026-03-02,1,B\n",
+                "1,2026-03-02,2,A\n1,2026-04-02,0,A\n1,2026-03-02,3,B\n2,2026-03-02,0,B\n");
+        Path trims = Files.writeString(
+                folder.resolve("t.csv"), "cow,date,leg,lesion,chance\n1,2026-03-03,LH,SU,\n1,2026-04-03,LH,NONE,0.5\n");
+        for (String table : tables) {
+            Path scores = Files.writeString(folder.resolve("s.csv"), head + table);
+            for (String more : List.of("", " --unit leg", table.contains("B") ? " --compare A,B" : "")) {
+                Answer answer =
+                        run(("proof --json --cut 2 --scores " + scores + " --trims " + trims + more).split(" "));
+                assertThat(answer.status()).as(answer.err()).isZero();
+                Map<String, String> got = flat(answer.out());
+                got.forEach((key, value) -> {
+                    if (value.equals("null")) {
+                        String beside = key.replaceFirst("[^.]*$", "");
+                        assertThat(got).as(key).containsKey(key.equals("weighted") ? "weightedWhy" : beside + "why");
+                    }
+                });
+            }
+        }
+    }
+
     private record Answer(int status, String out, String err) {}
 
     private static Answer run(String... args) {

@@ -1,6 +1,10 @@
 package levelback.scoring.proof;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.TreeMap;
+import levelback.scoring.proof.VerificationBias.Figure;
 import levelback.scoring.value.Estimate;
 
 /**
@@ -25,6 +29,54 @@ final class ControlLifts {
         this.rows = rows;
         this.cutLevel = cutLevel;
         this.level = level;
+    }
+
+    /**
+     * The same figures with intervals by draws ({@link LevelDraws}) within each level and chance, which cover where few
+     * drawn cows had a lesion and the normal interval does not.
+     */
+    static Optional<ProofResult.Weighted> draws(
+            ScoredRows rows, int cutLevel, ProofResult.Weighted weighted, boolean repeated, double level, long seed) {
+        if (rows.cows() < 2) {
+            return Optional.empty();
+        }
+        TreeMap<Double, double[][]> byChance = new TreeMap<>();
+        for (int i = 0; i < rows.rows(); i++) {
+            if (rows.state[i] != ScoredRows.NOT_LIFTED) {
+                double[][] of = byChance.computeIfAbsent(rows.chance[i], c -> new double[rows.levels.length][2]);
+                of[rows.level[i]][0]++;
+                of[rows.level[i]][1] += rows.state[i] == ScoredRows.LESION ? 1 : 0;
+            }
+        }
+        List<double[]> strata = new ArrayList<>();
+        for (int at = 0; at < rows.levels.length; at++) {
+            for (var chance : byChance.entrySet()) {
+                double[] of = chance.getValue()[at];
+                if (of[0] > 0) {
+                    strata.add(new double[] {at >= cutLevel ? 1 : 0, of[0] / chance.getKey(), of[0], of[1]});
+                }
+            }
+        }
+        boolean[] positive = new boolean[strata.size()];
+        for (int i = 0; i < positive.length; i++) {
+            positive[i] = strata.get(i)[0] > 0;
+        }
+        double[] lifted = column(strata, 2);
+        PooledLevels levels = new PooledLevels(positive, column(strata, 1), lifted, column(strata, 3));
+        DesignEffect effect = repeated ? DesignEffect.of(rows, cutLevel, true) : DesignEffect.NONE;
+        LevelDraws draws = new LevelDraws(levels, lifted, effect, repeated, level, seed);
+        return Optional.of(new ProofResult.Weighted(
+                draws.estimate(Figure.SENSITIVITY, weighted.sensitivity().n()),
+                draws.estimate(Figure.SPECIFICITY, weighted.specificity().n()),
+                draws.estimate(Figure.PPV, weighted.ppv().n()),
+                draws.estimate(Figure.NPV, weighted.npv().n()),
+                draws.estimate(Figure.PREVALENCE, weighted.prevalence().n()),
+                weighted.lesionsTotal(),
+                weighted.scoredTotal()));
+    }
+
+    private static double[] column(List<double[]> rows, int at) {
+        return rows.stream().mapToDouble(row -> row[at]).toArray();
     }
 
     /** Which rows a ratio is about; -1 where it is all the same. */

@@ -139,7 +139,7 @@ final class CowBootstrap {
         return ends;
     }
 
-    private static double quantile(double[] sorted, double p) {
+    static double quantile(double[] sorted, double p) {
         double at = p * (sorted.length - 1);
         int low = (int) Math.floor(at);
         int high = Math.min(low + 1, sorted.length - 1);

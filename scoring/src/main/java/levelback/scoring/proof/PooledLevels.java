@@ -48,6 +48,15 @@ final class PooledLevels {
         }
     }
 
+    /** Levels as they are; nothing is pooled. */
+    PooledLevels(boolean[] positive, double[] scored, double[] lifted, double[] withLesion) {
+        this.positive = positive;
+        this.scored = scored;
+        this.lifted = lifted;
+        this.withLesion = withLesion;
+        poolOf = new int[0];
+    }
+
     /** One side of the cut, nearest level first; returns the number of the next pool. */
     private int pool(long[] counts, int from, int step, int firstPool) {
         int pool = firstPool;

@@ -70,6 +70,18 @@ public final class Proof {
         boolean drawn = rows.cows() >= 2 && rows.cows() <= CowBootstrap.MOST_COWS;
         Optional<ProofResult.Corrected> bootstrap = bias.filter(b -> drawn)
                 .map(b -> corrected(new CowBootstrap(b, rows, cutLevel, level, question.seed())::estimate));
+        Optional<ProofResult.Corrected> draws = bias.filter(b -> rows.cows() >= 2 && rows.levels.length <= MOST_LEVELS)
+                .map(b -> {
+                    DesignEffect effect =
+                            scoredRepeat ? DesignEffect.of(rows, cutLevel, false) : DesignEffect.NONE;
+                    LevelDraws of = new LevelDraws(
+                            b.levels(), b.levels().scored, effect, scoredRepeat, level, question.seed());
+                    return corrected(figure -> of.estimate(figure, b.units(figure)));
+                });
+        ProofResult.Observed observed = observed(counts);
+        Optional<ProofResult.Weighted> weighted = ControlLifts.of(rows, cutLevel, level);
+        Optional<ProofResult.Weighted> weightedDraws = weighted.flatMap(
+                w -> ControlLifts.draws(rows, cutLevel, w, liftedRepeat, level, question.seed()));
         List<ProofResult.AtCut> cuts = new ArrayList<>();
         List<ProofResult.AtThreshold> netBenefit = new ArrayList<>();
         overCuts(atLevels, cuts, netBenefit);
@@ -79,13 +91,16 @@ public final class Proof {
                 counts.counts(),
                 liftedRepeat,
                 byScore,
-                observed(counts),
-                liftedRepeat ? Optional.of(ByCow.of(counts, level)) : Optional.empty(),
-                scoredRepeat && bootstrap.isPresent() ? bootstrap : delta,
+                observed,
+                Alternatives.of(
+                        counts, rows, observed.sensitivity(), observed.specificity(), level, liftedRepeat),
+                (scoredRepeat && bootstrap.isPresent() ? bootstrap : delta).map(c -> filled(c, draws)),
                 delta,
                 bootstrap,
+                draws,
                 PooledLevels.obstacle(rows.counts, cutLevel),
-                ControlLifts.of(rows, cutLevel, level),
+                weighted.map(w -> filled(w, weightedDraws)),
+                weightedDraws,
                 TrendTest.of(byScore.stream().filter(s -> s.lifted() > 0).toList()),
                 LesionTally.of(joined, question, liftedRepeat),
                 byLeg(),
@@ -134,6 +149,35 @@ public final class Proof {
                 of.apply(Figure.NPV),
                 of.apply(Figure.PREVALENCE),
                 of.apply(Figure.AUC));
+    }
+
+    /** Where a method gives no interval, the draws stand in: better than none. */
+    private static ProofResult.Corrected filled(ProofResult.Corrected of, Optional<ProofResult.Corrected> draws) {
+        return draws.map(d -> new ProofResult.Corrected(
+                        of.assumption(),
+                        filled(of.sensitivity(), d.sensitivity()),
+                        filled(of.specificity(), d.specificity()),
+                        filled(of.ppv(), d.ppv()),
+                        filled(of.npv(), d.npv()),
+                        filled(of.prevalence(), d.prevalence()),
+                        filled(of.auc(), d.auc())))
+                .orElse(of);
+    }
+
+    private static ProofResult.Weighted filled(ProofResult.Weighted of, Optional<ProofResult.Weighted> draws) {
+        return draws.map(d -> new ProofResult.Weighted(
+                        filled(of.sensitivity(), d.sensitivity()),
+                        filled(of.specificity(), d.specificity()),
+                        filled(of.ppv(), d.ppv()),
+                        filled(of.npv(), d.npv()),
+                        filled(of.prevalence(), d.prevalence()),
+                        of.lesionsTotal(),
+                        of.scoredTotal()))
+                .orElse(of);
+    }
+
+    private static Estimate filled(Estimate of, Estimate draws) {
+        return of.value().isPresent() && of.interval().isEmpty() && draws.interval().isPresent() ? draws : of;
     }
 
     private List<ProofResult.AtScore> byScore() {

@@ -18,13 +18,15 @@ import levelback.scoring.value.Leg;
  * @param clustered whether a cow comes more than once among the lifted, or the unit is the leg
  * @param byScore counts of each score level, soundest first
  * @param observed figures of the lifted alone
- * @param byCow likelihood ratios and Youden's index clustered by cow; empty where no cow repeats among the lifted
+ * @param alternatives figures of the lifted with intervals that cover better where cows repeat or are few
  * @param corrected figures of all scored; empty where the data cannot carry them
  * @param correctedDelta the same with intervals by the delta method; empty where {@code corrected} is
  * @param correctedBootstrap the same with intervals by drawing cows; empty where {@code corrected} is, and where there are
  *     too many cows to draw
+ * @param correctedDraws the same with intervals by draws within levels; empty where {@code corrected} is
  * @param whyNotCorrected what is missing; empty text where {@code corrected} is there
  * @param weighted figures weighted by the chance of control lifts; empty where there were none
+ * @param weightedDraws the same with intervals by draws within level and chance
  * @param trend whether lesions grow commoner with the score
  * @param byLesion every code found on a lifted observation, by code
  * @param byLeg leg scored against leg with a lesion of the set; pairs that occur
@@ -41,12 +43,14 @@ public record ProofResult(
         boolean clustered,
         List<AtScore> byScore,
         Observed observed,
-        Optional<ByCow> byCow,
+        Alternatives alternatives,
         Optional<Corrected> corrected,
         Optional<Corrected> correctedDelta,
         Optional<Corrected> correctedBootstrap,
+        Optional<Corrected> correctedDraws,
         String whyNotCorrected,
         Optional<Weighted> weighted,
+        Optional<Weighted> weightedDraws,
         Trend trend,
         List<OfLesion> byLesion,
         List<LegPair> byLeg,
@@ -82,8 +86,15 @@ public record ProofResult(
             Estimate youden,
             Estimate auc) {}
 
-    /** Figures of the lifted whose contract takes repeats as independent, clustered by cow. */
-    public record ByCow(Estimate lrPositive, Estimate lrNegative, Estimate youden) {}
+    /**
+     * Figures of the lifted by methods that cover better where cows repeat or are few; the values are the same.
+     *
+     * @param lrPositive clustered by cow where cows repeat
+     * @param lrNegative clustered by cow where cows repeat
+     * @param youden from the intervals of both shares
+     * @param auc on the logit, with t
+     */
+    public record Alternatives(Estimate lrPositive, Estimate lrNegative, Estimate youden, Estimate auc) {}
 
     /**
      * Net benefit of lifting from a cut on, for a person who would lift from a chance {@code threshold} on.

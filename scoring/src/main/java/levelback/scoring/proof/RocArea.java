@@ -42,11 +42,21 @@ final class RocArea {
     }
 
     /**
-     * The area over the lifted with its interval.
+     * The area over the lifted with its interval: DeLong's, give or take z standard errors, where no cow repeats;
+     * {@link #onLogit} where cows do, since there the plain one covers 82 to 87 % with 15 to 40 cows. DeLong's own covers
+     * 94 % from 20 cows with a lesion on, and some 83 % with a dozen; {@link Alternatives} has the better one.
      *
      * @param repeated whether a cow comes more than once
      */
     static Estimate of(ScoredRows rows, double level, boolean repeated) {
+        if (repeated) {
+            return onLogit(rows, level, true);
+        }
+        return plain(rows, level, false);
+    }
+
+    /** The area, give or take z standard errors, cut off at 0 and 1. */
+    private static Estimate plain(ScoredRows rows, double level, boolean repeated) {
         String method = repeated ? OBUCHOWSKI : DELONG;
         long sick = 0;
         long sound = 0;
@@ -68,6 +78,52 @@ final class RocArea {
         }
         double half = Proportions.normalQuantile(level) * Math.sqrt(Math.max(0, variance));
         return Estimate.of(roc.area, Math.max(0, roc.area - half), Math.min(1, roc.area + half), sick + sound, method);
+    }
+
+    /**
+     * The area with an interval that is symmetric on the logit, t on one degree of freedom less than the smaller group of
+     * cows: does not run past 1, and covers where a group is small (the plain one misses high there). At 0 and 1, where no
+     * variance can be seen, the end of Clopper and Pearson's interval for none of as many cows as the smaller group has.
+     *
+     * <p>Reference: Pepe (2003), The Statistical Evaluation of Medical Tests for Classification and Prediction, 5.2.4.
+     */
+    static Estimate onLogit(ScoredRows rows, double level, boolean repeated) {
+        Estimate plain = plain(rows, level, repeated);
+        String method = (repeated ? OBUCHOWSKI : "Mann-Whitney with ties one half, DeLong's variance")
+                + ", interval on the logit with t";
+        if (plain.value().isEmpty() || plain.interval().isEmpty()) {
+            return new Estimate(plain.value(), plain.interval(), plain.n(), method, plain.why());
+        }
+        double area = plain.value().getAsDouble();
+        long sick = 0;
+        long sound = 0;
+        for (int cow = 0; cow < rows.cows(); cow++) {
+            boolean anySick = false;
+            boolean anySound = false;
+            for (int i = rows.cowStart[cow]; i < rows.cowStart[cow + 1]; i++) {
+                anySick |= rows.state[i] == ScoredRows.LESION;
+                anySound |= rows.state[i] == ScoredRows.CLEAN;
+            }
+            sick += anySick ? 1 : 0;
+            sound += anySound ? 1 : 0;
+        }
+        double cows = Math.min(sick, sound);
+        RocArea roc = of(rows.level, rows.state, rows.levels.length);
+        double variance = variance(
+                rows.cowStart,
+                rows.state,
+                repeated,
+                i -> roc.deviation(rows.level[i], rows.state[i] == ScoredRows.LESION));
+        if (variance <= 0 || area <= 0 || area >= 1) {
+            double reach = Proportions.noneOf(cows, level);
+            return Estimate.of(area, Math.max(0, area - reach), Math.min(1, area + reach), plain.n(), method);
+        }
+        return Proportions.logit(
+                area,
+                Math.sqrt(variance) / (area * (1 - area)),
+                Proportions.tQuantile(level, cows - 1),
+                plain.n(),
+                method);
     }
 
     /** What is missing where one of the groups is empty. */

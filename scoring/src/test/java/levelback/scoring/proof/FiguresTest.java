@@ -103,7 +103,8 @@ class FiguresTest {
             twice.add(o);
             twice.add(o);
         }
-        Interval alone = RocArea.of(new ScoredRows(once), .95, false).interval().orElseThrow();
+        Interval alone =
+                RocArea.onLogit(new ScoredRows(once), .95, false).interval().orElseThrow();
         Interval asClusters =
                 RocArea.of(new ScoredRows(once), .95, true).interval().orElseThrow();
         Interval doubled =

@@ -3,34 +3,49 @@ package levelback.scoring.proof;
 import levelback.scoring.value.Estimate;
 
 /**
- * Likelihood ratios and Youden's index with intervals clustered by cow, beside those that take the repeats of a cow as
- * independent.
+ * Figures of the lifted with intervals that cover better than those of the definitions where cows repeat or are few.
  *
- * <p>What each cow adds to the figure (to the logarithm of a ratio) is summed over her rows before it is squared, with
- * C/(C-1) and t on one degree of freedom less than the smaller group of cows (Taylor linearisation: Särndal, Swensson &
- * Wretman 1992, Model Assisted Survey Sampling, 5.5).
+ * <p>Likelihood ratios: where cows repeat, what each cow adds to the logarithm of the ratio is summed over her rows before
+ * it is squared, with C/(C-1) and t on one degree of freedom less than the smaller group of cows (Taylor linearisation:
+ * Särndal, Swensson & Wretman 1992, Model Assisted Survey Sampling, 5.5). Youden's index: the intervals of both shares
+ * squared and added (Newcombe 1998, Stat Med 17:873). Area: DeLong's or Obuchowski's variance on the logit, with t.
  */
-final class ByCow {
+final class Alternatives {
 
     private static final String LOG = "log method, variance clustered by cow, t";
-    private static final String LINEAR = "linearised, variance clustered by cow, t";
 
     private final CutCounts at;
     private final double level;
     private final double sick;
     private final double sound;
 
-    private ByCow(CutCounts at, double level) {
+    private Alternatives(CutCounts at, double level) {
         this.at = at;
         this.level = level;
         this.sick = at.counts().tp() + at.counts().fn();
         this.sound = at.counts().fp() + at.counts().tn();
     }
 
-    /** The three figures. */
-    static ProofResult.ByCow of(CutCounts at, double level) {
-        ByCow by = new ByCow(at, level);
-        return new ProofResult.ByCow(by.ratio(true), by.ratio(false), by.youden());
+    /**
+     * The figures.
+     *
+     * @param sensitivity as observed
+     * @param specificity as observed
+     */
+    static ProofResult.Alternatives of(
+            CutCounts at,
+            ScoredRows rows,
+            Estimate sensitivity,
+            Estimate specificity,
+            double level,
+            boolean repeated) {
+        Alternatives by = new Alternatives(at, level);
+        TwoByTwo counts = at.counts();
+        return new ProofResult.Alternatives(
+                repeated ? by.ratio(true) : counts.lrPositive(level, false),
+                repeated ? by.ratio(false) : counts.lrNegative(level, false),
+                by.youden(sensitivity, specificity),
+                RocArea.onLogit(rows, level, repeated));
     }
 
     private Estimate ratio(boolean positive) {
@@ -57,27 +72,14 @@ final class ByCow {
         return Estimate.of(value, value * Math.exp(-half), value * Math.exp(half), plain.n(), LOG);
     }
 
-    private Estimate youden() {
+    private Estimate youden(Estimate sensitivity, Estimate specificity) {
+        String method = "square and add of the intervals of both shares (Newcombe 1998): " + sensitivity.method();
         Estimate plain = at.counts().youden(level, false);
         if (plain.value().isEmpty()) {
-            return Estimate.missing(plain.n(), LINEAR, plain.why().orElse(""));
+            return Estimate.missing(plain.n(), method, plain.why().orElse(""));
         }
-        double value = plain.value().getAsDouble();
-        double sensitivity = at.counts().tp() / sick;
-        double specificity = at.counts().tn() / sound;
-        double half = half(new double[] {1 / sick, -1 / sound, -sensitivity / sick, (1 - specificity) / sound});
-        if (Double.isNaN(half)) {
-            return Estimate.pointOnly(value, plain.n(), LINEAR, RocArea.TWO_EACH);
-        }
-        if (half <= 0) {
-            return TwoByTwo.squareAndAdd(
-                    value,
-                    Proportions.clustered(at.sensitivity(), level, ""),
-                    Proportions.clustered(at.specificity(), level, ""),
-                    plain.n(),
-                    "square and add of the clustered intervals of both shares (Newcombe 1998)");
-        }
-        return Estimate.of(value, Math.max(-1, value - half), Math.min(1, value + half), plain.n(), LINEAR);
+        return TwoByTwo.squareAndAdd(
+                plain.value().getAsDouble(), sensitivity, specificity, plain.n(), method);
     }
 
     private double half(double[] adds) {
