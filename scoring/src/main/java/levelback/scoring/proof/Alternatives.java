@@ -33,12 +33,7 @@ final class Alternatives {
      * @param specificity as observed
      */
     static ProofResult.Alternatives of(
-            CutCounts at,
-            ScoredRows rows,
-            Estimate sensitivity,
-            Estimate specificity,
-            double level,
-            boolean repeated) {
+            CutCounts at, ScoredRows rows, Estimate sensitivity, Estimate specificity, double level, boolean repeated) {
         Alternatives by = new Alternatives(at, level);
         TwoByTwo counts = at.counts();
         return new ProofResult.Alternatives(
@@ -78,8 +73,7 @@ final class Alternatives {
         if (plain.value().isEmpty()) {
             return Estimate.missing(plain.n(), method, plain.why().orElse(""));
         }
-        return TwoByTwo.squareAndAdd(
-                plain.value().getAsDouble(), sensitivity, specificity, plain.n(), method);
+        return TwoByTwo.squareAndAdd(plain.value().getAsDouble(), sensitivity, specificity, plain.n(), method);
     }
 
     private double half(double[] adds) {

@@ -72,16 +72,15 @@ public final class Proof {
                 .map(b -> corrected(new CowBootstrap(b, rows, cutLevel, level, question.seed())::estimate));
         Optional<ProofResult.Corrected> draws = bias.filter(b -> rows.cows() >= 2 && rows.levels.length <= MOST_LEVELS)
                 .map(b -> {
-                    DesignEffect effect =
-                            scoredRepeat ? DesignEffect.of(rows, cutLevel, false) : DesignEffect.NONE;
-                    LevelDraws of = new LevelDraws(
-                            b.levels(), b.levels().scored, effect, scoredRepeat, level, question.seed());
+                    DesignEffect effect = scoredRepeat ? DesignEffect.of(rows, cutLevel, false) : DesignEffect.NONE;
+                    LevelDraws of =
+                            new LevelDraws(b.levels(), b.levels().scored, effect, scoredRepeat, level, question.seed());
                     return corrected(figure -> of.estimate(figure, b.units(figure)));
                 });
         ProofResult.Observed observed = observed(counts);
         Optional<ProofResult.Weighted> weighted = ControlLifts.of(rows, cutLevel, level);
-        Optional<ProofResult.Weighted> weightedDraws = weighted.flatMap(
-                w -> ControlLifts.draws(rows, cutLevel, w, liftedRepeat, level, question.seed()));
+        Optional<ProofResult.Weighted> weightedDraws =
+                weighted.flatMap(w -> ControlLifts.draws(rows, cutLevel, w, liftedRepeat, level, question.seed()));
         List<ProofResult.AtCut> cuts = new ArrayList<>();
         List<ProofResult.AtThreshold> netBenefit = new ArrayList<>();
         overCuts(atLevels, cuts, netBenefit);
@@ -92,8 +91,7 @@ public final class Proof {
                 liftedRepeat,
                 byScore,
                 observed,
-                Alternatives.of(
-                        counts, rows, observed.sensitivity(), observed.specificity(), level, liftedRepeat),
+                Alternatives.of(counts, rows, observed.sensitivity(), observed.specificity(), level, liftedRepeat),
                 (scoredRepeat && bootstrap.isPresent() ? bootstrap : delta).map(c -> filled(c, draws)),
                 delta,
                 bootstrap,
@@ -177,7 +175,11 @@ public final class Proof {
     }
 
     private static Estimate filled(Estimate of, Estimate draws) {
-        return of.value().isPresent() && of.interval().isEmpty() && draws.interval().isPresent() ? draws : of;
+        return of.value().isPresent()
+                        && of.interval().isEmpty()
+                        && draws.interval().isPresent()
+                ? draws
+                : of;
     }
 
     private List<ProofResult.AtScore> byScore() {

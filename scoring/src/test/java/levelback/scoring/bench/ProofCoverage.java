@@ -90,64 +90,105 @@ public final class ProofCoverage {
         }
         for (Setting s : some) {
             for (String of : List.of("sensitivity", "specificity", "ppv", "npv", "prevalence", "auc")) {
-                rows.add(cover("corrected " + of + ", delta", s, runs, truth(of), r -> r.correctedDelta()
-                        .map(c -> of(c, of))
-                        .orElse(NONE)));
-                rows.add(cover("corrected " + of + ", bootstrap", s, runs, truth(of), r -> r.correctedBootstrap()
-                        .map(c -> of(c, of))
-                        .orElse(NONE)));
-                rows.add(cover("corrected " + of + ", draws", s, runs, truth(of), r -> r.correctedDraws()
-                        .map(c -> of(c, of))
-                        .orElse(NONE)));
+                rows.add(cover(
+                        "corrected " + of + ", delta",
+                        s,
+                        runs,
+                        truth(of),
+                        r -> r.correctedDelta().map(c -> of(c, of)).orElse(NONE)));
+                rows.add(cover(
+                        "corrected " + of + ", bootstrap",
+                        s,
+                        runs,
+                        truth(of),
+                        r -> r.correctedBootstrap().map(c -> of(c, of)).orElse(NONE)));
+                rows.add(cover(
+                        "corrected " + of + ", draws",
+                        s,
+                        runs,
+                        truth(of),
+                        r -> r.correctedDraws().map(c -> of(c, of)).orElse(NONE)));
             }
             PROOFS.clear();
             if (s.lame() < 1) {
-                Setting allLame = new Setting(s.name() + ", lame all", s.cows(), s.visits(), s.prevalence(), s.like(), 1, s.control());
+                Setting allLame = new Setting(
+                        s.name() + ", lame all", s.cows(), s.visits(), s.prevalence(), s.like(), 1, s.control());
                 for (String of : List.of("sensitivity", "specificity", "ppv", "npv", "prevalence")) {
-                    rows.add(cover("weighted " + of, allLame, runs, truth(of), r -> r.weighted()
-                            .map(w -> of(w, of))
-                            .orElse(NONE)));
-                    rows.add(cover("weighted " + of + ", draws", allLame, runs, truth(of), r -> r.weightedDraws()
-                            .map(w -> of(w, of))
-                            .orElse(NONE)));
+                    rows.add(cover(
+                            "weighted " + of,
+                            allLame,
+                            runs,
+                            truth(of),
+                            r -> r.weighted().map(w -> of(w, of)).orElse(NONE)));
+                    rows.add(cover(
+                            "weighted " + of + ", draws",
+                            allLame,
+                            runs,
+                            truth(of),
+                            r -> r.weightedDraws().map(w -> of(w, of)).orElse(NONE)));
                 }
             }
         }
         Coverage.print(rows);
     }
 
-
     private static final Estimate NONE = Estimate.missing(0, "", "nothing");
 
-    private static void observed(
-            List<Coverage> rows,
-            Setting s,
-            int runs,
-            String share,
-            String ratio,
-            String area) {
-        rows.add(cover(share + ": sensitivity", s, runs, truth("sensitivity"), r -> r.observed().sensitivity()));
-        rows.add(cover(share + ": specificity", s, runs, truth("specificity"), r -> r.observed().specificity()));
+    private static void observed(List<Coverage> rows, Setting s, int runs, String share, String ratio, String area) {
+        rows.add(cover(
+                share + ": sensitivity",
+                s,
+                runs,
+                truth("sensitivity"),
+                r -> r.observed().sensitivity()));
+        rows.add(cover(
+                share + ": specificity",
+                s,
+                runs,
+                truth("specificity"),
+                r -> r.observed().specificity()));
         rows.add(cover(share + ": ppv", s, runs, truth("ppv"), r -> r.observed().ppv()));
         rows.add(cover(share + ": npv", s, runs, truth("npv"), r -> r.observed().npv()));
-        rows.add(cover(ratio + " +", s, runs, truth("lr+"), r -> r.alternatives().lrPositive()));
-        rows.add(cover(ratio + " -", s, runs, truth("lr-"), r -> r.alternatives().lrNegative()));
-        rows.add(cover("Youden, normal, as independent", s, runs, truth("youden"), r -> r.observed().youden()));
-        rows.add(cover("Youden, square and add", s, runs, truth("youden"), r -> r.alternatives().youden()));
+        rows.add(
+                cover(ratio + " +", s, runs, truth("lr+"), r -> r.alternatives().lrPositive()));
+        rows.add(
+                cover(ratio + " -", s, runs, truth("lr-"), r -> r.alternatives().lrNegative()));
+        rows.add(cover(
+                "Youden, normal, as independent",
+                s,
+                runs,
+                truth("youden"),
+                r -> r.observed().youden()));
+        rows.add(cover(
+                "Youden, square and add",
+                s,
+                runs,
+                truth("youden"),
+                r -> r.alternatives().youden()));
         rows.add(cover(area, s, runs, truth("auc"), r -> r.observed().auc()));
-        rows.add(cover(area + " on the logit, t", s, runs, truth("auc"), r -> r.alternatives().auc()));
-        rows.add(cover("net benefit at .2", s, runs, p -> truth("tp").of(p) - .25 * truth("fp").of(p), r -> r
-                .netBenefit()
-                .stream()
-                .filter(at -> at.cut() == 2 && at.threshold() == .2)
-                .findFirst()
-                .map(ProofResult.AtThreshold::value)
-                .orElse(NONE)));
+        rows.add(cover(
+                area + " on the logit, t",
+                s,
+                runs,
+                truth("auc"),
+                r -> r.alternatives().auc()));
+        rows.add(cover(
+                "net benefit at .2",
+                s,
+                runs,
+                p -> truth("tp").of(p) - .25 * truth("fp").of(p),
+                r -> r.netBenefit().stream()
+                        .filter(at -> at.cut() == 2 && at.threshold() == .2)
+                        .findFirst()
+                        .map(ProofResult.AtThreshold::value)
+                        .orElse(NONE)));
     }
 
     private static void compared(List<Coverage> rows, Setting s, int runs) {
-        rows.add(compare("difference of sensitivities", s, runs, c -> c.sensitivity().difference()));
-        rows.add(compare("difference of specificities", s, runs, c -> c.specificity().difference()));
+        rows.add(compare(
+                "difference of sensitivities", s, runs, c -> c.sensitivity().difference()));
+        rows.add(compare(
+                "difference of specificities", s, runs, c -> c.specificity().difference()));
         rows.add(compare("difference of areas", s, runs, c -> c.auc().difference()));
     }
 
@@ -208,12 +249,15 @@ public final class ProofCoverage {
 
     private static Coverage cover(
             String interval, Setting s, int runs, Truth truth, Function<ProofResult, Estimate> estimate) {
-        return Coverage.of(interval, s.name(), runs, seed -> new Coverage.Run(
-                truth.of(s.prevalence()),
-                estimate.apply(PROOFS.computeIfAbsent(new Key(s, seed), k -> {
-                    Herd herd = herd(s, seed);
-                    return Proof.of(herd.scores(), herd.trims(), QUESTION);
-                }))));
+        return Coverage.of(
+                interval,
+                s.name(),
+                runs,
+                seed -> new Coverage.Run(
+                        truth.of(s.prevalence()), estimate.apply(PROOFS.computeIfAbsent(new Key(s, seed), k -> {
+                            Herd herd = herd(s, seed);
+                            return Proof.of(herd.scores(), herd.trims(), QUESTION);
+                        }))));
     }
 
     private static Coverage compare(
@@ -221,21 +265,12 @@ public final class ProofCoverage {
         // Both scorers judge by the same chances, so every difference is 0.
         return Coverage.of(interval, s.name(), runs, seed -> {
             Herd herd = herd(s, seed);
-            return new Coverage.Run(
-                    0, estimate.apply(Comparison.of(herd.scores(), herd.trims(), QUESTION, "A", "B")));
+            return new Coverage.Run(0, estimate.apply(Comparison.of(herd.scores(), herd.trims(), QUESTION, "A", "B")));
         });
     }
 
     private static final ProofQuestion QUESTION = new ProofQuestion(
-            2,
-            ProofQuestion.Unit.COW,
-            0,
-            14,
-            LesionSet.of("any"),
-            Optional.of("A"),
-            Optional.empty(),
-            .95,
-            1);
+            2, ProofQuestion.Unit.COW, 0, 14, LesionSet.of("any"), Optional.of("A"), Optional.empty(), .95, 1);
 
     private static Herd herd(Setting s, long seed) {
         SplittableRandom random = new SplittableRandom(seed);

@@ -47,8 +47,7 @@ class ProofInvarianceTest {
         DoubleUnaryOperator map = score -> -7 + Math.pow(2, score) / 8;
         Herd mapped = new Herd(
                 herd.scores().stream()
-                        .map(s -> new ScoreRow(
-                                s.cow(), s.date(), map.applyAsDouble(s.score()), s.scorer(), s.leg()))
+                        .map(s -> new ScoreRow(s.cow(), s.date(), map.applyAsDouble(s.score()), s.scorer(), s.leg()))
                         .toList(),
                 herd.trims());
         ProofResult one = prove(herd, 2, 0, 10);
@@ -113,9 +112,10 @@ class ProofInvarianceTest {
                                         e.interval().get().high() + 1e-12);
                     }
                 });
-        result.cuts().forEach(cut -> assertThat(cut.correctedSensitivity().isEmpty()
+        result.cuts()
+                .forEach(cut -> assertThat(cut.correctedSensitivity().isEmpty()
                                 || cut.correctedSpecificity().isEmpty())
-                .isEqualTo(!cut.whyNotCorrected().isEmpty()));
+                        .isEqualTo(!cut.whyNotCorrected().isEmpty()));
     }
 
     private static List<Estimate> figures(ProofResult r) {
@@ -134,12 +134,11 @@ class ProofInvarianceTest {
         all.addAll(List.of(a.lrPositive(), a.lrNegative(), a.youden(), a.auc()));
         Stream.of(r.corrected(), r.correctedDelta(), r.correctedBootstrap(), r.correctedDraws())
                 .flatMap(Optional::stream)
-                .forEach(c -> all.addAll(List.of(
-                        c.sensitivity(), c.specificity(), c.ppv(), c.npv(), c.prevalence(), c.auc())));
+                .forEach(c -> all.addAll(
+                        List.of(c.sensitivity(), c.specificity(), c.ppv(), c.npv(), c.prevalence(), c.auc())));
         Stream.of(r.weighted(), r.weightedDraws())
                 .flatMap(Optional::stream)
-                .forEach(w -> all.addAll(
-                        List.of(w.sensitivity(), w.specificity(), w.ppv(), w.npv(), w.prevalence())));
+                .forEach(w -> all.addAll(List.of(w.sensitivity(), w.specificity(), w.ppv(), w.npv(), w.prevalence())));
         return all;
     }
 
@@ -150,7 +149,8 @@ class ProofInvarianceTest {
     private static void same(List<Estimate> one, List<Estimate> other, boolean intervals) {
         assertThat(other).hasSameSizeAs(one);
         for (int i = 0; i < one.size(); i++) {
-            assertThat(other.get(i).value().isPresent()).isEqualTo(one.get(i).value().isPresent());
+            assertThat(other.get(i).value().isPresent())
+                    .isEqualTo(one.get(i).value().isPresent());
             assertThat(other.get(i).n()).isEqualTo(one.get(i).n());
             double value = one.get(i).value().orElse(0);
             assertThat(other.get(i).value().orElse(0)).isCloseTo(value, within(1e-9 * (1 + Math.abs(value))));
@@ -172,8 +172,8 @@ class ProofInvarianceTest {
                         .map(s -> new ScoreRow(name.apply(s.cow()), s.date(), s.score(), s.scorer(), s.leg()))
                         .toList(),
                 herd.trims().stream()
-                        .map(t -> new TrimRow(
-                                name.apply(t.cow()), t.date(), t.leg(), t.lesion(), t.stage(), t.chance()))
+                        .map(t ->
+                                new TrimRow(name.apply(t.cow()), t.date(), t.leg(), t.lesion(), t.stage(), t.chance()))
                         .toList());
     }
 
