@@ -35,6 +35,7 @@ class MutatedFilmsSlowTest {
     private static final int FILMS = 500;
     private static final int AT_A_TIME = 50;
     private static final long LIMIT_SECONDS = 30;
+    private static final Mutation[] KINDS = Mutation.values();
 
     @TempDir
     Path folder;
@@ -98,42 +99,10 @@ class MutatedFilmsSlowTest {
         List<Path> films = new ArrayList<>();
         for (int i = 0; i < FILMS; i++) {
             Path source = sources.get(i % sources.size());
-            byte[] bytes = change(Files.readAllBytes(source), random, i / sources.size() % 6);
+            byte[] bytes = KINDS[i % KINDS.length].change(Files.readAllBytes(source), random);
             films.add(Files.write(folder.resolve("%03d-%s".formatted(i, source.getFileName())), bytes));
         }
         return films;
-    }
-
-    private static byte[] change(byte[] film, Random random, int kind) {
-        int from = random.nextInt(film.length);
-        int length = 1 + random.nextInt(Math.min(4000, film.length - from));
-        switch (kind) {
-            case 0 -> { // single bytes anywhere
-                for (int i = 0; i < 20; i++) {
-                    film[random.nextInt(film.length)] = (byte) random.nextInt(256);
-                }
-            }
-            case 1 -> { // in the head, where lengths and tables stand
-                for (int i = 0; i < 6; i++) {
-                    film[random.nextInt(Math.min(1000, film.length))] = (byte) random.nextInt(256);
-                }
-            }
-            case 2 -> Arrays.fill(film, from, from + length, (byte) 0);
-            case 3 -> film = Arrays.copyOf(film, 1 + random.nextInt(film.length));
-            case 4 -> { // in the tail, where MP4 has its tables
-                for (int i = 0; i < 6; i++) {
-                    film[film.length - 1 - random.nextInt(Math.min(3000, film.length))] ^=
-                            (byte) (1 << random.nextInt(8));
-                }
-            }
-            default -> { // a piece left out
-                byte[] shorter = new byte[film.length - length];
-                System.arraycopy(film, 0, shorter, 0, from);
-                System.arraycopy(film, from + length, shorter, from, film.length - from - length);
-                film = shorter;
-            }
-        }
-        return film;
     }
 
     private void read(Deque<Path> batch) {
