@@ -348,7 +348,10 @@ public final class ScorePage implements Page {
         long fromUs = frames.get(Math.min(first, frames.size() - 1)).timeUs();
         long toUs = Math.max(
                 fromUs + 1_000, frames.get(Math.min(last, frames.size() - 1)).timeUs());
-        strip.show(new StripContent(fromUs, toUs, stances(), List.of(), remarks));
+        List<StripContent.Damaged> damage = clip.facts().damage().stream()
+                .map(span -> new StripContent.Damaged(span.fromUs(), span.toUs(), span.what()))
+                .toList();
+        strip.show(new StripContent(fromUs, toUs, stances(), List.of(), remarks, damage));
     }
 
     /** Footfalls of the pass, as far as the book has them. */

@@ -12,6 +12,7 @@ import javafx.scene.AccessibleRole;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
@@ -36,6 +37,7 @@ public final class Strip extends Region {
     private static final double RULER = 26;
     private static final double REMARK_HIGH = 22;
     private static final List<Leg> LINES = List.of(Leg.LF, Leg.RF, Leg.LH, Leg.RH);
+    private static final double LEAST_BAND = 4;
     private static final double MICROS = 1e6;
 
     private final Canvas canvas = new Canvas();
@@ -44,6 +46,8 @@ public final class Strip extends Region {
     private final Label themeProbe = new Label();
 
     private final List<Spot> spots = new ArrayList<>();
+    private final List<Band> bands = new ArrayList<>();
+    private final Tooltip words = new Tooltip();
 
     private @Nullable StripContent content;
     private long playheadUs;
@@ -57,6 +61,9 @@ public final class Strip extends Region {
 
     /** A remark as it was drawn. */
     private record Spot(double left, double top, double right, StripContent.Remark remark) {}
+
+    /** A damaged span as it was drawn. */
+    private record Band(double left, double right, String text) {}
 
     public Strip() {
         getStyleClass().add("lb-strip");
@@ -75,6 +82,7 @@ public final class Strip extends Region {
         setMinHeight(150);
         setOnMousePressed(this::press);
         setOnMouseDragged(e -> go(e.getX()));
+        setOnMouseMoved(this::tell);
         focusedProperty().addListener((o, was, is) -> draw());
     }
 
@@ -176,6 +184,7 @@ public final class Strip extends Region {
             return;
         }
         StripScale scale = scale(content);
+        damage(g, content, scale, lowest);
         ruler(g, content, scale, lowest);
         for (Stance stance : content.stances()) {
             double middle = RULER + line * (LINES.indexOf(stance.leg()) + 0.5);
@@ -196,6 +205,41 @@ public final class Strip extends Region {
         loop(g, scale);
         playhead(g, scale, lowest);
         describe(content);
+    }
+
+    /** Hatched from the ruler down, a few pixels wide at least, so that one lost picture of thousands is seen. */
+    private void damage(GraphicsContext g, StripContent shown, StripScale scale, double lowest) {
+        bands.clear();
+        double edge = canvas.getWidth() - RIGHT;
+        for (StripContent.Damaged span : shown.damage()) {
+            if (span.toUs() < shown.fromUs() || span.fromUs() > shown.toUs()) {
+                continue;
+            }
+            double left = Math.max(GUTTER, Math.min(edge - LEAST_BAND, scale.x(span.fromUs())));
+            double right = Math.min(edge, Math.max(left + LEAST_BAND, scale.x(span.toUs())));
+            g.setFill(colour(Role.STOP_WASH));
+            g.fillRect(left, RULER, right - left, lowest - RULER);
+            hatch(g, left, RULER, right, lowest, colour(Role.STOP), 1);
+            g.setFill(colour(Role.STOP));
+            g.fillRect(left, RULER - 3, right - left, 3);
+            bands.add(new Band(left, right, span.text()));
+        }
+    }
+
+    private void tell(MouseEvent event) {
+        String said = bands.stream()
+                .filter(band -> event.getX() >= band.left() - 2 && event.getX() <= band.right() + 2)
+                .map(Band::text)
+                .distinct()
+                .reduce((one, other) -> one + "\n" + other)
+                .orElse("");
+        if (said.isEmpty()) {
+            Tooltip.uninstall(this, words);
+            words.hide();
+        } else if (!said.equals(words.getText()) || !words.isShowing()) {
+            words.setText(said);
+            Tooltip.install(this, words);
+        }
     }
 
     private void ruler(GraphicsContext g, StripContent shown, StripScale scale, double lowest) {
@@ -258,7 +302,7 @@ public final class Strip extends Region {
         g.setFill(stance.confirmed() ? ground : colour(Role.SHEET));
         g.fillRect(left, middle - high / 2, right - left, high);
         if (!stance.confirmed()) {
-            hatch(g, left, middle - high / 2, right, middle + high / 2, ground);
+            hatch(g, left, middle - high / 2, right, middle + high / 2, ground, 3);
         }
         g.setStroke(colour(stance.confirmed() ? Role.LEG_EDGE : Role.INK));
         g.setLineWidth(1);
@@ -280,13 +324,14 @@ public final class Strip extends Region {
         }
     }
 
-    private static void hatch(GraphicsContext g, double left, double top, double right, double bottom, Color colour) {
+    private static void hatch(
+            GraphicsContext g, double left, double top, double right, double bottom, Color colour, double thick) {
         g.save();
         g.beginPath();
         g.rect(left, top, right - left, bottom - top);
         g.clip();
         g.setStroke(colour);
-        g.setLineWidth(3);
+        g.setLineWidth(thick);
         for (double x = left - (bottom - top); x < right; x += 7) {
             g.strokeLine(x, bottom, x + (bottom - top), top);
         }
@@ -438,6 +483,7 @@ public final class Strip extends Region {
                 at,
                 all,
                 shown.remarks().size(),
-                shown.stances().size()));
+                shown.stances().size(),
+                bands.size()));
     }
 }

@@ -12,8 +12,23 @@ import levelback.scoring.value.Leg;
  * @param stances footfalls that the book has; empty where none are known
  * @param curves head and back over time; empty where nothing was measured
  * @param remarks tags at their moments, in time
+ * @param damage spans of the recording that cannot be trusted
  */
-public record StripContent(long fromUs, long toUs, List<Stance> stances, List<Curve> curves, List<Remark> remarks) {
+public record StripContent(
+        long fromUs, long toUs, List<Stance> stances, List<Curve> curves, List<Remark> remarks, List<Damaged> damage) {
+
+    /** Of a recording with nothing wrong with it. */
+    public StripContent(long fromUs, long toUs, List<Stance> stances, List<Curve> curves, List<Remark> remarks) {
+        this(fromUs, toUs, stances, curves, remarks, List.of());
+    }
+
+    /**
+     * A span that cannot be trusted.
+     *
+     * @param toUs its end; may be its beginning, where pictures are missing between two that are there
+     * @param text what is wrong, in words
+     */
+    public record Damaged(long fromUs, long toUs, String text) {}
 
     /**
      * A tag or a marked span.
@@ -49,5 +64,6 @@ public record StripContent(long fromUs, long toUs, List<Stance> stances, List<Cu
         stances = List.copyOf(stances);
         curves = List.copyOf(curves);
         remarks = List.copyOf(remarks);
+        damage = List.copyOf(damage);
     }
 }

@@ -52,6 +52,10 @@ class StripTest {
     }
 
     private static WritableImage picture(StripContent content, boolean dark) throws Exception {
+        return picture(content, dark, dark ? "strip-dark.png" : "strip.png");
+    }
+
+    private static WritableImage picture(StripContent content, boolean dark, String name) throws Exception {
         return Fx.get(() -> {
             Strip strip = new Strip();
             StackPane root = new StackPane(strip);
@@ -63,7 +67,7 @@ class StripTest {
             root.applyCss();
             root.layout();
             WritableImage image = root.snapshot(null, null);
-            Path file = Path.of("target", "look", dark ? "strip-dark.png" : "strip.png");
+            Path file = Path.of("target", "look", name);
             Files.createDirectories(file.getParent());
             Files.write(file, Snapshot.png(image));
             return image;
@@ -88,6 +92,37 @@ class StripTest {
                 assertThat(pixels.getColor(x, y))
                         .as(stance + ", dark " + dark)
                         .isEqualTo(exact(Theme.colour(Role.of(stance.leg()), dark)));
+            }
+        }
+    }
+
+    @Test
+    void damageIsHatchedFromTheRulerDownHoweverShort() throws Exception {
+        StripContent sound = gait();
+        StripContent broken = new StripContent(
+                sound.fromUs(),
+                sound.toUs(),
+                sound.stances(),
+                sound.curves(),
+                sound.remarks(),
+                List.of(
+                        new StripContent.Damaged(1_500_000, 2_100_000, "pictures 37 to 52 were patched by the decoder"),
+                        new StripContent.Damaged(4_000_000, 4_000_000, "one picture is missing"),
+                        new StripContent.Damaged(5_320_000, 9_000_000, "the file is cut off"),
+                        new StripContent.Damaged(-9, -5, "before the span")));
+        for (boolean dark : new boolean[] {false, true}) {
+            WritableImage image = picture(broken, dark, dark ? "strip-damage-dark.png" : "strip-damage.png");
+            StripScale scale = new StripScale(0, 5_320_000, 84, WIDE - 12);
+            Color stop = exact(Theme.colour(Role.STOP, dark));
+            for (long at : new long[] {1_510_000, 1_800_000, 2_090_000, 4_010_000, 5_315_000}) {
+                assertThat(image.getPixelReader().getColor((int) scale.x(at), 24))
+                        .as("%d, dark %s", at, dark)
+                        .isEqualTo(stop);
+            }
+            for (long at : new long[] {50_000, 1_300_000, 2_300_000, 4_200_000}) {
+                assertThat(image.getPixelReader().getColor((int) scale.x(at), 24))
+                        .as("%d, dark %s", at, dark)
+                        .isNotEqualTo(stop);
             }
         }
     }
