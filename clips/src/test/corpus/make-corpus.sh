@@ -55,7 +55,7 @@ ff $tiny $h -bf 8 -b_strategy 0 -g 16 -x264-params open-gop=1:b-pyramid=strict h
 ff $tiny $h -bf 3 -b_strategy 0 -g 16 -x264-params open-gop=1:b-pyramid=normal h264-open.mkv
 ff $tiny $h -bf 2 -g 500 -x264-params intra-refresh=1:keyint=16 h264-refresh.ts
 ff $fields $h $wide -x264-params interlaced=1:tff=1:open-gop=1 -bf 3 -g 16 h264-mbaff.mp4
-ff $fields $h $wide -x264-params interlaced=1:bff=1 -bf 2 -g 16 h264-mbaff-bff.mkv
+ff -f lavfi -i testsrc2=s=96x64:r=50:d=1.6 -threads 1 -vf tinterlace=interleave_bottom,fieldorder=bff $h $wide -x264-params interlaced=1:bff=1 -bf 2 -g 16 h264-mbaff-bff.mkv
 ff $tiny $h -g 1 h264-intra.mov
 ff $tiny -pix_fmt yuv422p10le $h -g 1 h264-422-10-intra.mov
 ff $tiny -pix_fmt yuv420p10le $h -bf 3 -g 16 h264-10bit.mp4

@@ -39,6 +39,9 @@ public interface FrameReader extends AutoCloseable {
      */
     FrameColour readI420(int frame, ByteBuffer into, int width, int height) throws ClipException;
 
+    /** Which field of a frame is shown first. */
+    Field firstField(int frame) throws ClipException;
+
     /** MD5 of one field of a frame, as FFmpeg's framemd5 behind its separatefields. */
     String md5(int frame, Field field) throws ClipException;
 

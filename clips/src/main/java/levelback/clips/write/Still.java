@@ -3,7 +3,11 @@ package levelback.clips.write;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import levelback.clips.decode.Field;
 import levelback.clips.decode.FrameReader;
+import levelback.clips.index.IndexedFrame;
 import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.clips.open.ClipException.Reason;
@@ -35,9 +39,17 @@ public final class Still {
 
     /** Decodes a frame and writes it as PNG: height kept, width made good for the pixel shape, then turned upright. */
     public static void write(Clip clip, int frame, Path png) throws ClipException {
+        write(clip, frame, Optional.empty(), png);
+    }
+
+    /**
+     * Decodes a frame, or one field of it, and writes it as PNG: height kept, width made good for the pixel shape, then
+     * turned upright. A field's lines stand where they belong, and each line between is the mean of its neighbours.
+     */
+    public static void write(Clip clip, int frame, Optional<Field> field, Path png) throws ClipException {
         ByteBuffer upright;
         try (FrameReader reader = clip.reader()) {
-            upright = upright(clip, reader, frame);
+            upright = upright(clip, reader, frame, field);
         }
         ClipFacts facts = clip.facts();
         try {
@@ -45,17 +57,47 @@ public final class Still {
         } catch (IOException failed) {
             throw new ClipException(
                     Reason.CANNOT_WRITE,
-                    png + " could not be written; check that its folder is there and may be written to.");
+                    png + " could not be written; check that its folder is there, may be written to and has room.");
         }
+    }
+
+    /**
+     * When a field is shown: the first one with its frame, the second one half-way to the next frame.
+     *
+     * @return microseconds on the stream's clock
+     */
+    public static long fieldTimeUs(Clip clip, int frame, Field field) throws ClipException {
+        List<IndexedFrame> frames = clip.index().frames();
+        long at = frames.get(frame).timeUs();
+        Field first;
+        try (FrameReader reader = clip.reader(0)) {
+            first = reader.firstField(frame);
+        }
+        if (field == first) {
+            return at;
+        }
+        long end = frame + 1 < frames.size()
+                ? frames.get(frame + 1).timeUs()
+                : frames.get(0).timeUs() + clip.facts().durationUs().orElse(0);
+        return at + Math.max(0, end - at) / 2;
     }
 
     /** A frame as BGRA, upright and with square pixels: {@code uprightWidth × uprightHeight}, rows packed. */
     public static ByteBuffer upright(Clip clip, FrameReader reader, int frame) throws ClipException {
+        return upright(clip, reader, frame, Optional.empty());
+    }
+
+    private static ByteBuffer upright(Clip clip, FrameReader reader, int frame, Optional<Field> field)
+            throws ClipException {
         ClipFacts facts = clip.facts();
         int width = facts.width();
         int height = facts.height();
         ByteBuffer stored = ByteBuffer.allocateDirect(4 * width * height);
-        reader.readBgra(frame, stored, 4 * width);
+        if (field.isPresent()) {
+            reader.readBgra(frame, field.get(), stored, 4 * width);
+        } else {
+            reader.readBgra(frame, stored, 4 * width);
+        }
         int square = Math.max(1, facts.squareWidth());
         ByteBuffer shaped = square == width ? stored : stretch(stored, width, square, height);
         return facts.rotationDegrees() == 0 ? shaped : turn(shaped, square, height, facts.rotationDegrees());

@@ -94,6 +94,21 @@ class CorpusTest {
         assertThat(apart).containsSubsequence(read);
     }
 
+    /** An IVF file is a head of 32 bytes, then for each frame its length (4 bytes), its stamp (8) and its data. */
+    @Test
+    void aStampThousandsOfYearsAwayIsNone(@TempDir Path folder) throws Exception {
+        byte[] bytes = Files.readAllBytes(film("vp9-422-10.ivf"));
+        ByteBuffer ivf = ByteBuffer.wrap(bytes).order(java.nio.ByteOrder.LITTLE_ENDIAN);
+        int at = 32;
+        for (int i = 0; i < 5; i++) {
+            at += 12 + ivf.getInt(at);
+        }
+        ivf.putLong(at + 4, Long.MAX_VALUE - 9);
+        Clip clip = Clip.open(Files.write(folder.resolve("absurd.ivf"), bytes), () -> false);
+        assertThat(clip.facts().frameCount()).isEqualTo(40);
+        assertThat(clip.index().frames().get(39).timeUs()).isLessThan(10_000_000);
+    }
+
     private static ClipFacts facts(String name) throws Exception {
         return Clip.open(film(name), () -> false).facts();
     }

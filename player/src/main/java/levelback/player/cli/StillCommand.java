@@ -2,7 +2,10 @@ package levelback.player.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import levelback.clips.decode.Field;
 import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.clips.write.Still;
@@ -42,6 +45,12 @@ final class StillCommand implements Callable<Integer> {
     @ArgGroup(multiplicity = "1")
     private Which which = new Which();
 
+    @Option(
+            names = "--field",
+            paramLabel = "top|bottom",
+            description = "one field of an interlaced frame: its lines 0, 2, 4 ... or 1, 3, 5 ...")
+    private @Nullable String field;
+
     @Option(names = "--out", paramLabel = "PNG", required = true, description = "the picture to write")
     private Path out;
 
@@ -53,19 +62,43 @@ final class StillCommand implements Callable<Integer> {
         if (which.frame != null && which.frame < 0) {
             throw new BadInput("--frame takes a number from 0 on, not " + which.frame + ".");
         }
+        Optional<Field> wanted = field();
         Outputs.requireOther(out, file, "the PNG file");
         Clip clip = OpenRecording.once(file, () -> false);
         int frame = which.frame != null ? which.frame : Still.frameAt(clip, which.at == null ? 0 : which.at);
-        Still.write(clip, frame, out);
+        Still.write(clip, frame, wanted, out);
+        String which = wanted.isEmpty()
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        ", its %s field at %.6f s",
+                        field,
+                        (Still.fieldTimeUs(clip, frame, wanted.get()) - startUs(clip)) / 1e6);
         spec.commandLine()
                 .getOut()
                 .printf(
-                        "frame %d of %s, %d x %d, in %s%n",
+                        "frame %d%s of %s, %d x %d, in %s%n",
                         frame,
+                        which,
                         Sentences.onOneLine(file.toString()),
                         clip.facts().uprightWidth(),
                         clip.facts().uprightHeight(),
                         Sentences.onOneLine(out.toString()));
         return 0;
+    }
+
+    private static long startUs(Clip clip) {
+        return clip.facts().startUs().orElse(0);
+    }
+
+    private Optional<Field> field() {
+        if (field == null) {
+            return Optional.empty();
+        }
+        return switch (field) {
+            case "top" -> Optional.of(Field.TOP);
+            case "bottom" -> Optional.of(Field.BOTTOM);
+            default -> throw new BadInput("--field takes top or bottom, not " + Sentences.onOneLine(field) + ".");
+        };
     }
 }

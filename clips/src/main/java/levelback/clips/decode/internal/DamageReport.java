@@ -128,7 +128,7 @@ public final class DamageReport {
 
     private OptionalLong promisedEndUs() {
         long startUs = times.index().frames().get(0).timeUs();
-        long ticks = file.stream().duration();
+        long ticks = survey.order().packets().believable(file.stream().duration());
         if (file.container().startsWith("mov") && ticks != PacketList.NONE && ticks > 0) {
             return OptionalLong.of(startUs + new MediaTime(ticks, file.timeBase()).timeUs());
         }

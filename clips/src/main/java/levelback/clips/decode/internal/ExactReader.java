@@ -104,6 +104,15 @@ public final class ExactReader implements FrameReader {
     }
 
     @Override
+    public Field firstField(int frame) throws ClipException {
+        AVFrame picture = picture(frame, () -> false);
+        // An interlaced picture that does not say so begins below; a whole one has no order, and is told from the top.
+        boolean bottom = (picture.flags() & FrameDecoder.FLAG_INTERLACED) != 0
+                && (picture.flags() & FrameDecoder.FLAG_TOP_FIRST) == 0;
+        return bottom ? Field.BOTTOM : Field.TOP;
+    }
+
+    @Override
     public String md5(int frame, Field field) throws ClipException {
         return fields.md5(picture(frame, () -> false), field);
     }

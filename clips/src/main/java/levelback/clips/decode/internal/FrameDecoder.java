@@ -22,6 +22,7 @@ final class FrameDecoder implements AutoCloseable {
     static final int FLAG_CORRUPT = 1;
     static final int FLAG_KEY = 1 << 1;
     static final int FLAG_INTERLACED = 1 << 3;
+    static final int FLAG_TOP_FIRST = 1 << 4;
 
     private static final int AGAIN = Loader.getPlatform().startsWith("macosx") ? -35 : -11;
 

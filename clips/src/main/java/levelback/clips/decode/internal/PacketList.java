@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import levelback.clips.open.ClipException;
+import levelback.scoring.value.TimeBase;
 import org.bytedeco.ffmpeg.avcodec.AVPacket;
 import org.bytedeco.ffmpeg.global.avcodec;
 import org.bytedeco.ffmpeg.global.avutil;
@@ -18,6 +19,9 @@ public final class PacketList {
 
     /** Stands for "no time stamp". */
     public static final long NONE = avutil.AV_NOPTS_VALUE;
+
+    /** Three thousand years; a clock that counts from 1970 or 1601 stays within. */
+    private static final double MOST_SECONDS = 1e11;
 
     private int count;
     private long[] pts = new long[1024];
@@ -34,10 +38,14 @@ public final class PacketList {
 
     private final Map<Long, Integer> byPosition = new HashMap<>();
 
-    private PacketList() {}
+    private final long mostTicks;
+
+    private PacketList(TimeBase base) {
+        mostTicks = (long) (MOST_SECONDS * base.denominator() / base.numerator());
+    }
 
     static PacketList scan(MediaFile file, BooleanSupplier cancelled) throws ClipException {
-        PacketList list = new PacketList();
+        PacketList list = new PacketList(file.timeBase());
         H264Entry entry = file.stream().codecpar().codec_id() == avcodec.AV_CODEC_ID_H264
                 ? new H264Entry(file.stream().codecpar())
                 : null;
@@ -77,6 +85,11 @@ public final class PacketList {
         return list;
     }
 
+    /** A stamp that a damaged file puts thousands of years away is none. */
+    long believable(long ticks) {
+        return ticks > mostTicks || ticks < -mostTicks ? NONE : ticks;
+    }
+
     private void add(AVPacket packet, long lap) {
         if (count == size.length) {
             int more = count * 2;
@@ -87,11 +100,11 @@ public final class PacketList {
             duration = Arrays.copyOf(duration, more);
             flags = Arrays.copyOf(flags, more);
         }
-        pts[count] = packet.pts() == NONE ? NONE : packet.pts() + lap;
-        dts[count] = packet.dts() == NONE ? NONE : packet.dts() + lap;
+        pts[count] = packet.pts() == NONE ? NONE : believable(packet.pts() + lap);
+        dts[count] = packet.dts() == NONE ? NONE : believable(packet.dts() + lap);
         position[count] = packet.pos();
         size[count] = packet.size();
-        duration[count] = packet.duration();
+        duration[count] = Math.max(0, believable(packet.duration()));
         flags[count] = (byte) packet.flags();
         if (count > 0
                 && avcodec.av_packet_side_data_get(
