@@ -107,16 +107,20 @@ class FieldsTest {
                         assertThat(picture.get(y * 4 * width + i) & 0xFF).isEqualTo((above + below + 1) / 2);
                     }
                 }
-                // Luma of its lines is that of the whole frame: grey of a white to black ramp within rounding of chroma.
+                // Luma of its lines is that of the whole frame: grey of a white to black ramp within rounding of
+                // chroma.
                 ByteBuffer whole = ByteBuffer.allocateDirect(4 * width * height);
                 reader.readBgra(9, whole, 4 * width);
                 long apart = 0;
                 for (int y = first; y < height; y += 2) {
                     for (int i = 0; i < 4 * width; i++) {
-                        apart += Math.abs((picture.get(y * 4 * width + i) & 0xFF) - (whole.get(y * 4 * width + i) & 0xFF));
+                        apart += Math.abs(
+                                (picture.get(y * 4 * width + i) & 0xFF) - (whole.get(y * 4 * width + i) & 0xFF));
                     }
                 }
-                assertThat(apart / (2.0 * width * height)).as("mean difference, chroma apart").isLessThan(12);
+                assertThat(apart / (2.0 * width * height))
+                        .as("mean difference, chroma apart")
+                        .isLessThan(12);
             }
         }
     }

@@ -67,11 +67,13 @@ public final class MutatedFilmsBench {
                 counts.merge(outcome, 1, Integer::sum);
                 if (outcome.startsWith("unsafe") || outcome.startsWith("unforeseen")) {
                     faults.add(film.getFileName() + ": " + outcome);
-                    Files.copy(film, kept.resolve(film.getFileName()), java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+                    Files.copy(
+                            film, kept.resolve(film.getFileName()), java.nio.file.StandardCopyOption.REPLACE_EXISTING);
                 }
                 Files.delete(film);
                 if ((i + 1) % EVERY == 0) {
-                    System.out.printf("%d after %d s: %s%n", i + 1, (System.nanoTime() - begun) / 1_000_000_000, counts);
+                    System.out.printf(
+                            "%d after %d s: %s%n", i + 1, (System.nanoTime() - begun) / 1_000_000_000, counts);
                 }
             }
         }
@@ -96,8 +98,8 @@ public final class MutatedFilmsBench {
             if (refused.reason() != ClipException.Reason.UNSAFE) {
                 return "refused in a sentence";
             }
-            return "unsafe: " + said.substring(said.indexOf('(') + 1, said.indexOf(')'))
-                            .replaceAll("[0-9]+ s", "the time");
+            return "unsafe: "
+                    + said.substring(said.indexOf('(') + 1, said.indexOf(')')).replaceAll("[0-9]+ s", "the time");
         }
         return desk(film);
     }

@@ -46,8 +46,7 @@ enum Mutation {
         @Override
         byte[] change(byte[] film, Random random) {
             for (int i = 0; i < 6; i++) {
-                film[film.length - 1 - random.nextInt(Math.min(3000, film.length))] ^=
-                        (byte) (1 << random.nextInt(8));
+                film[film.length - 1 - random.nextInt(Math.min(3000, film.length))] ^= (byte) (1 << random.nextInt(8));
             }
             return film;
         }

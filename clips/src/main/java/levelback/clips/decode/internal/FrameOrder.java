@@ -105,7 +105,9 @@ public final class FrameOrder {
         long[] pts = new long[all.count];
         for (int i = 0; i < all.count; i++) {
             long own = packets.pts(packetOf[i]);
-            pts[i] = file.raw() ? PacketList.NONE : own != PacketList.NONE && all.nth[i] == 0 ? own : packets.believable(all.pts[i]);
+            pts[i] = file.raw()
+                    ? PacketList.NONE
+                    : own != PacketList.NONE && all.nth[i] == 0 ? own : packets.believable(all.pts[i]);
         }
         return new FrameOrder(
                 packets,
