@@ -28,17 +28,19 @@ public final class Clip {
     private static final long READER_CACHE_BYTES = 256L << 20;
 
     private final ClipFacts facts;
-    private final ClipIndex index;
+    private final FrameTimes times;
     private final FrameOrder order;
     private final int threads;
     private final boolean decoded;
+    private final Runnable distrusted;
 
-    private Clip(ClipFacts facts, ClipIndex index, FrameOrder order, int threads, boolean decoded) {
+    Clip(ClipFacts facts, FrameTimes times, FrameOrder order, int threads, boolean decoded, Runnable distrusted) {
         this.facts = facts;
-        this.index = index;
+        this.times = times;
         this.order = order;
         this.threads = threads;
         this.decoded = decoded;
+        this.distrusted = distrusted;
     }
 
     /**
@@ -85,8 +87,47 @@ public final class Clip {
                     recordedAt(media),
                     damage,
                     Fingerprint.quick(file));
-            return new Clip(facts, times.index(), order, survey.threads(), survey.decoded());
+            return new Clip(facts, times, order, survey.threads(), survey.decoded(), () -> {});
         }
+    }
+
+    /**
+     * As {@link #open(Path, long, BooleanSupplier)}, but a file that is known is not read again, and one that is not is
+     * known from then on.
+     *
+     * @param known where indexes are kept
+     */
+    public static Clip open(Path file, long decodeUpToPixels, IndexCache known, BooleanSupplier cancelled)
+            throws ClipException {
+        Optional<Clip> before = known(file, decodeUpToPixels, known, cancelled);
+        if (before.isPresent()) {
+            return before.get();
+        }
+        Clip fresh = open(file, decodeUpToPixels, cancelled);
+        known.keep(fresh);
+        String fingerprint = fresh.facts.fingerprint();
+        return new Clip(
+                fresh.facts,
+                fresh.times,
+                fresh.order,
+                fresh.threads,
+                fresh.decoded,
+                () -> known.forget(file, fingerprint));
+    }
+
+    /**
+     * A file of which everything asked for is known already; empty where it has to be read.
+     *
+     * @param decodeUpToPixels files with at most so many pixels in all must have been decoded
+     * @param known where indexes are kept
+     */
+    public static Optional<Clip> known(
+            Path file, long decodeUpToPixels, IndexCache known, BooleanSupplier cancelled) throws ClipException {
+        return known.find(file, cancelled).filter(clip -> clip.decoded || clip.pixels() > decodeUpToPixels);
+    }
+
+    private long pixels() {
+        return (long) facts.width() * facts.height() * order.packets().count();
     }
 
     private static Optional<Instant> recordedAt(MediaFile media) {
@@ -116,7 +157,7 @@ public final class Clip {
 
     /** Its frames. */
     public ClipIndex index() {
-        return index;
+        return times.index();
     }
 
     /** Whether the whole file was decoded when it was opened, so that nothing about it is taken on trust. */
@@ -148,6 +189,18 @@ public final class Clip {
     }
 
     private ExactReader.Source pictures() {
-        return new ExactReader.Source(facts.file(), order, threads, facts.width(), facts.height());
+        return new ExactReader.Source(facts.file(), order, threads, facts.width(), facts.height(), distrusted);
+    }
+
+    FrameTimes times() {
+        return times;
+    }
+
+    FrameOrder order() {
+        return order;
+    }
+
+    int threads() {
+        return threads;
     }
 }

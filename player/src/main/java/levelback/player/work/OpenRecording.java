@@ -2,12 +2,14 @@ package levelback.player.work;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import levelback.clips.look.FirstLook;
 import levelback.clips.look.LookLimits;
 import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.clips.open.Fingerprint;
+import levelback.clips.open.IndexCache;
 
 /**
  * Opens a video file. One that this machine has not seen before is first looked at by another process with limits, so that
@@ -16,6 +18,7 @@ import levelback.clips.open.Fingerprint;
 public final class OpenRecording implements AutoCloseable {
 
     private final KnownFiles known;
+    private final IndexCache indexes;
     private final FirstLook look;
 
     /** For this user, with the usual limits. */
@@ -25,6 +28,7 @@ public final class OpenRecording implements AutoCloseable {
 
     OpenRecording(UserFolder user, FirstLook look) {
         this.known = new KnownFiles(user);
+        this.indexes = new IndexCache(user.cache().resolve("indexes"));
         this.look = look;
     }
 
@@ -36,21 +40,31 @@ public final class OpenRecording implements AutoCloseable {
     }
 
     /**
-     * Opens a file; blocking.
+     * Opens a file; blocking. One that was opened before is not read again.
      *
      * @throws ClipException with one sentence for a person
      */
     public Clip open(Path file, BooleanSupplier cancelled) throws ClipException {
-        return open(file, Clip.SHORT_PIXELS, cancelled);
+        Optional<Clip> before = Clip.known(file, Clip.SHORT_PIXELS, indexes, cancelled);
+        if (before.isPresent()) {
+            return before.get();
+        }
+        lookAt(file, cancelled);
+        return Clip.open(file, Clip.SHORT_PIXELS, indexes, cancelled);
     }
 
     /**
-     * Opens a file; blocking.
+     * Reads a file anew, whatever is known about it; blocking.
      *
      * @param decodeUpToPixels as for {@link Clip#open(Path, long, BooleanSupplier)}
      * @throws ClipException with one sentence for a person
      */
     public Clip open(Path file, long decodeUpToPixels, BooleanSupplier cancelled) throws ClipException {
+        lookAt(file, cancelled);
+        return Clip.open(file, decodeUpToPixels, cancelled);
+    }
+
+    private void lookAt(Path file, BooleanSupplier cancelled) throws ClipException {
         if (Files.isRegularFile(file) && Files.isReadable(file)) {
             String fingerprint = Fingerprint.quick(file);
             if (!known.known(fingerprint)) {
@@ -58,7 +72,6 @@ public final class OpenRecording implements AutoCloseable {
                 known.keep(fingerprint);
             }
         }
-        return Clip.open(file, decodeUpToPixels, cancelled);
     }
 
     @Override

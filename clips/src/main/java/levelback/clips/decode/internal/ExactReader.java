@@ -39,6 +39,7 @@ public final class ExactReader implements FrameReader {
     private final Path path;
     private final FrameOrder order;
     private final Memory memory;
+    private final Runnable distrusted;
     private final AVFrame arriving = avutil.av_frame_alloc();
     private final FrameCache cache;
     private final ReadAhead plan;
@@ -64,8 +65,9 @@ public final class ExactReader implements FrameReader {
      * @param threads of the decoder; 1 for damaged files, where concealment depends on their number
      * @param width of the pictures that {@link #readBgra} gives
      * @param height of the pictures that {@link #readBgra} gives
+     * @param distrusted run when a frame can't be had at all, so that what is kept about the file may be out of date
      */
-    public record Source(Path file, FrameOrder order, int threads, int width, int height) {}
+    public record Source(Path file, FrameOrder order, int threads, int width, int height, Runnable distrusted) {}
 
     /**
      * @param memory what its decoded pictures may weigh
@@ -75,6 +77,7 @@ public final class ExactReader implements FrameReader {
         this.path = source.file();
         this.order = source.order();
         this.memory = memory;
+        this.distrusted = source.distrusted();
         this.bgra = new BgraPicture(source.width(), source.height());
         this.fields = new FieldPicture(source.width(), source.height());
         this.plan = new ReadAhead(order.frames());
@@ -177,6 +180,7 @@ public final class ExactReader implements FrameReader {
         decodedAhead = 0;
         Kept kept = reach(frame, stop);
         if (kept == null) {
+            distrusted.run();
             throw new ClipException(
                     Reason.UNREADABLE_FRAME,
                     "Frame " + frame + " of " + MediaFile.name(path)
@@ -245,7 +249,10 @@ public final class ExactReader implements FrameReader {
     /** Holds a picture against its check sum, once; one that fails is let go of. */
     private boolean proved(int frame, Kept kept) {
         if (!kept.proved()) {
-            if (order.checked() && !order.passes(frame, planes.check(kept.picture()))) {
+            if (!order.checks().known(frame)) {
+                return true; // perhaps the next time
+            }
+            if (!order.checks().allows(frame, planes.check(kept.picture()))) {
                 cache.drop(frame);
                 return false;
             }

@@ -1,10 +1,13 @@
 package levelback.clips.decode.internal;
 
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
+import levelback.clips.open.ClipException;
 
 /** Which frame of which packet stands where in presentation order, and where decoding can begin for it. Immutable. */
 public final class FrameOrder {
@@ -16,19 +19,19 @@ public final class FrameOrder {
     private final byte[] nthOf;
     private final long[] pts;
     private final BitSet key;
-    private final int[] check;
+    private final Checks checks;
     /** First display number of a packet's frames, or below 0. */
     private final int[] firstOf;
     /** For each key packet the number of the first frame that decoding from it may show. */
     private final int[] keyShows;
 
-    private FrameOrder(PacketList packets, int[] packetOf, byte[] nthOf, long[] pts, BitSet key, int[] check) {
+    private FrameOrder(PacketList packets, int[] packetOf, byte[] nthOf, long[] pts, BitSet key, Checks checks) {
         this.packets = packets;
         this.packetOf = packetOf;
         this.nthOf = nthOf;
         this.pts = pts;
         this.key = key;
-        this.check = check;
+        this.checks = checks;
         firstOf = new int[packets.count()];
         Arrays.fill(firstOf, UNKNOWN);
         for (int frame = packetOf.length - 1; frame >= 0; frame--) {
@@ -96,7 +99,8 @@ public final class FrameOrder {
         }
         return order.length == 0
                 ? Optional.empty()
-                : Optional.of(new FrameOrder(packets, order, new byte[order.length], pts, key, new int[0]));
+                : Optional.of(new FrameOrder(
+                        packets, order, new byte[order.length], pts, key, new Checks(order.length)));
     }
 
     /** From a decode of the whole file, with a check of every picture. */
@@ -115,7 +119,7 @@ public final class FrameOrder {
                 Arrays.copyOf(all.nth, all.count),
                 pts,
                 all.key,
-                Arrays.copyOf(all.check, all.count));
+                Checks.of(all.check, all.count));
     }
 
     /** Whether a decode that was stopped early agrees with this order as far as it went. */
@@ -171,14 +175,9 @@ public final class FrameOrder {
         return UNKNOWN;
     }
 
-    /** Whether a picture is what the full decode gave; true where there was none. */
-    boolean passes(int frame, int crc) {
-        return check.length == 0 || check[frame] == crc;
-    }
-
-    /** Whether there are checks to hold pictures against. */
-    boolean checked() {
-        return check.length > 0;
+    /** The check sums of the pictures, as far as they are known. */
+    Checks checks() {
+        return checks;
     }
 
     /** Place, in the list of key packets, of the last one from which a frame can be decoded; below 0 for none. */
@@ -199,5 +198,41 @@ public final class FrameOrder {
 
     int keyShows(int place) {
         return keyShows[place];
+    }
+
+    /** Writes it, packets and all. */
+    public void write(IndexBytes to) {
+        packets.write(to);
+        to.ints(packetOf);
+        to.bytes(nthOf);
+        to.longs(pts);
+        to.set(key);
+        checks.write(to);
+    }
+
+    /** Reads it. @throws RuntimeException of any kind where the bytes are none of an order */
+    public static FrameOrder read(IndexBytes from) {
+        PacketList packets = PacketList.read(from);
+        int[] packetOf = from.readInts();
+        byte[] nthOf = from.readBytes();
+        long[] pts = from.readLongs();
+        BitSet key = from.readSet();
+        Checks checks = Checks.read(from, packetOf.length);
+        boolean fits = packetOf.length > 0
+                && nthOf.length == packetOf.length
+                && pts.length == packetOf.length
+                && Arrays.stream(packetOf).allMatch(packet -> packet >= 0 && packet < packets.count());
+        if (!fits) {
+            throw new IllegalArgumentException("frames that are not those of the packets");
+        }
+        return new FrameOrder(packets, packetOf, nthOf, pts, key, checks);
+    }
+
+    /** Whether a file still has the packets of this order. */
+    public boolean isOf(Path file, BooleanSupplier cancelled)
+            throws ClipException {
+        try (MediaFile media = MediaFile.open(file, cancelled)) {
+            return packets.sameAs(PacketList.scan(media, cancelled));
+        }
     }
 }

@@ -24,10 +24,24 @@ public final class FrameTimes {
 
     /** Works out the times. */
     public FrameTimes(MediaFile file, FrameOrder order) {
+        this(order, file.timeBase(), nominal(file));
+    }
+
+    /**
+     * As worked out before.
+     *
+     * @param nominalFps frames per second as the file says
+     */
+    public FrameTimes(FrameOrder order, TimeBase base, double nominalFps) {
         this.order = order;
-        this.base = file.timeBase();
-        this.nominalFps = nominal(file);
+        this.base = base;
+        this.nominalFps = nominalFps;
         this.index = new ClipIndex(frames());
+    }
+
+    /** Frames per second as the file says. */
+    public double nominalFps() {
+        return nominalFps;
     }
 
     private static double nominal(MediaFile file) {

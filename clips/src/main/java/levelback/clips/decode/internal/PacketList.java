@@ -2,8 +2,6 @@ package levelback.clips.decode.internal;
 
 import java.util.Arrays;
 import java.util.BitSet;
-import java.util.HashMap;
-import java.util.Map;
 import java.util.function.BooleanSupplier;
 import levelback.clips.open.ClipException;
 import levelback.scoring.value.TimeBase;
@@ -36,7 +34,7 @@ public final class PacketList {
     /** Keys by the container's word that may not show the right picture at once. */
     private final BitSet uncertain = new BitSet();
 
-    private final Map<Long, Integer> byPosition = new HashMap<>();
+    private PacketPlaces byPlace = new PacketPlaces(0);
 
     private final long mostTicks;
 
@@ -116,16 +114,14 @@ public final class PacketList {
     }
 
     private void finish() {
+        byPlace = new PacketPlaces(count);
         int[] found = new int[count];
         int n = 0;
         for (int i = 0; i < count; i++) {
             if (clean(i)) {
                 found[n++] = i;
             }
-            Integer before = byPosition.put(handle(i), i);
-            if (before != null) {
-                byPosition.put(handle(i), -1); // not unique: no use for finding one's place
-            }
+            byPlace.put(handle(i), i);
         }
         keys = Arrays.copyOf(found, n);
     }
@@ -141,7 +137,7 @@ public final class PacketList {
 
     /** Which packet this is, or -1 where that can't be said. */
     int numberOf(AVPacket packet) {
-        int number = byPosition.getOrDefault(handle(packet.pos(), packet.dts(), packet.size()), -1);
+        int number = byPlace.get(handle(packet.pos(), packet.dts(), packet.size()));
         boolean same = number >= 0 && size[number] == packet.size() && position[number] == packet.pos();
         return same ? number : -1;
     }
@@ -209,5 +205,50 @@ public final class PacketList {
     /** Numbers of the packets at which decoding can begin, ascending. */
     int[] keys() {
         return keys;
+    }
+
+    void write(IndexBytes to) {
+        to.longs(Arrays.copyOf(pts, count));
+        to.longs(Arrays.copyOf(dts, count));
+        to.longs(Arrays.copyOf(position, count));
+        to.ints(Arrays.copyOf(size, count));
+        to.longs(Arrays.copyOf(duration, count));
+        to.bytes(Arrays.copyOf(flags, count));
+        to.set(uncertain);
+        to.number(changesInMidstream ? 1 : 0);
+        to.number(endedBy);
+    }
+
+    static PacketList read(IndexBytes from) {
+        PacketList list = new PacketList();
+        list.pts = from.readLongs();
+        list.dts = from.readLongs();
+        list.position = from.readLongs();
+        list.size = from.readInts();
+        list.duration = from.readLongs();
+        list.flags = from.readBytes();
+        list.uncertain.or(from.readSet());
+        list.changesInMidstream = from.readInt() != 0;
+        list.endedBy = from.readInt();
+        list.count = list.size.length;
+        if (list.pts.length != list.count
+                || list.dts.length != list.count
+                || list.position.length != list.count
+                || list.duration.length != list.count
+                || list.flags.length != list.count) {
+            throw new IllegalArgumentException("lists of packets of different length");
+        }
+        list.finish();
+        return list;
+    }
+
+    /** Whether another scan found the very same packets. */
+    boolean sameAs(PacketList other) {
+        return count == other.count
+                && Arrays.equals(pts, 0, count, other.pts, 0, count)
+                && Arrays.equals(dts, 0, count, other.dts, 0, count)
+                && Arrays.equals(position, 0, count, other.position, 0, count)
+                && Arrays.equals(size, 0, count, other.size, 0, count)
+                && Arrays.equals(flags, 0, count, other.flags, 0, count);
     }
 }
