@@ -121,8 +121,8 @@ public final class Clip {
      * @param decodeUpToPixels files with at most so many pixels in all must have been decoded
      * @param known where indexes are kept
      */
-    public static Optional<Clip> known(
-            Path file, long decodeUpToPixels, IndexCache known, BooleanSupplier cancelled) throws ClipException {
+    public static Optional<Clip> known(Path file, long decodeUpToPixels, IndexCache known, BooleanSupplier cancelled)
+            throws ClipException {
         return known.find(file, cancelled).filter(clip -> clip.decoded || clip.pixels() > decodeUpToPixels);
     }
 

@@ -52,7 +52,8 @@ class IndexCacheTest {
     @ParameterizedTest
     @MethodSource("films")
     void aKnownFilmIsTheSameAsOneReadAnew(Path film) throws Exception {
-        List<OracleFrame> oracle = OracleFrame.parse(Files.readString(Path.of(film + ".framemd5")), Files.readString(Path.of(film + ".frames")));
+        List<OracleFrame> oracle = OracleFrame.parse(
+                Files.readString(Path.of(film + ".framemd5")), Files.readString(Path.of(film + ".frames")));
         for (long decodeUpTo : new long[] {0, Long.MAX_VALUE}) {
             Clip anew = Clip.open(film, decodeUpTo, cache(), () -> false);
             assertThat(cache().knows(film)).isTrue();

@@ -99,8 +99,8 @@ public final class FrameOrder {
         }
         return order.length == 0
                 ? Optional.empty()
-                : Optional.of(new FrameOrder(
-                        packets, order, new byte[order.length], pts, key, new Checks(order.length)));
+                : Optional.of(
+                        new FrameOrder(packets, order, new byte[order.length], pts, key, new Checks(order.length)));
     }
 
     /** From a decode of the whole file, with a check of every picture. */
@@ -114,12 +114,7 @@ public final class FrameOrder {
                     : own != PacketList.NONE && all.nth[i] == 0 ? own : packets.believable(all.pts[i]);
         }
         return new FrameOrder(
-                packets,
-                packetOf,
-                Arrays.copyOf(all.nth, all.count),
-                pts,
-                all.key,
-                Checks.of(all.check, all.count));
+                packets, packetOf, Arrays.copyOf(all.nth, all.count), pts, all.key, Checks.of(all.check, all.count));
     }
 
     /** Whether a decode that was stopped early agrees with this order as far as it went. */
@@ -229,8 +224,7 @@ public final class FrameOrder {
     }
 
     /** Whether a file still has the packets of this order. */
-    public boolean isOf(Path file, BooleanSupplier cancelled)
-            throws ClipException {
+    public boolean isOf(Path file, BooleanSupplier cancelled) throws ClipException {
         try (MediaFile media = MediaFile.open(file, cancelled)) {
             return packets.sameAs(PacketList.scan(media, cancelled));
         }

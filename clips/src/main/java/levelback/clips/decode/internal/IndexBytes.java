@@ -53,8 +53,7 @@ public final class IndexBytes {
     private ByteBuffer room(long more) {
         if (bytes.remaining() < more) {
             long wanted = Math.max(2L * bytes.capacity(), bytes.position() + more);
-            ByteBuffer larger =
-                    ByteBuffer.allocate(Math.toIntExact(wanted)).order(ByteOrder.LITTLE_ENDIAN);
+            ByteBuffer larger = ByteBuffer.allocate(Math.toIntExact(wanted)).order(ByteOrder.LITTLE_ENDIAN);
             bytes = larger.put(bytes.flip());
         }
         return bytes;
