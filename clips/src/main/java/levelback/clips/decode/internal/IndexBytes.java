@@ -3,7 +3,6 @@ package levelback.clips.decode.internal;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Optional;
 import java.util.zip.CRC32C;
@@ -40,8 +39,10 @@ public final class IndexBytes {
     /** What was written, with its check sum. */
     public byte[] finished() {
         int content = bytes.position();
-        number(check(bytes.array(), content));
-        return Arrays.copyOf(bytes.array(), bytes.position());
+        byte[] whole = new byte[content + Integer.BYTES];
+        bytes.duplicate().flip().get(whole, 0, content);
+        ByteBuffer.wrap(whole).order(ByteOrder.LITTLE_ENDIAN).putInt(content, check(whole, content));
+        return whole;
     }
 
     private static int check(byte[] of, int length) {
