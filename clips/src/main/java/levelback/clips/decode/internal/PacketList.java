@@ -38,12 +38,16 @@ public final class PacketList {
 
     private final long mostTicks;
 
-    private PacketList(TimeBase base) {
-        mostTicks = (long) (MOST_SECONDS * base.denominator() / base.numerator());
+    private PacketList(long mostTicks) {
+        this.mostTicks = mostTicks;
+    }
+
+    private static long mostTicks(TimeBase base) {
+        return (long) (MOST_SECONDS * base.denominator() / base.numerator());
     }
 
     static PacketList scan(MediaFile file, BooleanSupplier cancelled) throws ClipException {
-        PacketList list = new PacketList(file.timeBase());
+        PacketList list = new PacketList(mostTicks(file.timeBase()));
         H264Entry entry = file.stream().codecpar().codec_id() == avcodec.AV_CODEC_ID_H264
                 ? new H264Entry(file.stream().codecpar())
                 : null;
@@ -208,6 +212,7 @@ public final class PacketList {
     }
 
     void write(IndexBytes to) {
+        to.number(mostTicks);
         to.longs(Arrays.copyOf(pts, count));
         to.longs(Arrays.copyOf(dts, count));
         to.longs(Arrays.copyOf(position, count));
@@ -220,7 +225,7 @@ public final class PacketList {
     }
 
     static PacketList read(IndexBytes from) {
-        PacketList list = new PacketList();
+        PacketList list = new PacketList(from.readLong());
         list.pts = from.readLongs();
         list.dts = from.readLongs();
         list.position = from.readLongs();
