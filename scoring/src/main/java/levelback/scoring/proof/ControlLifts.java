@@ -13,6 +13,9 @@ import levelback.scoring.value.Estimate;
  * <p>Every lifted observation weighs one over its chance; ratios of weighted sums; variance linearised over cows with
  * C/(C-1); normal interval cut off at 0 and 1. Agrees with {@code svyratio} of R's survey 4.1-1.
  *
+ * <p>Simulated coverage of the normal interval: where few drawn cows had a lesion, 88 to 91 % for sensitivity and npv and 83
+ * to 93 % for the prevalence, which it puts too low. {@link LevelDraws} covers 94 to 98 % there and stands beside it.
+ *
  * <p>Reference: Hájek (1971), comment in Godambe & Sprott, Foundations of Statistical Inference; Särndal, Swensson &
  * Wretman (1992), Model Assisted Survey Sampling, 5.7.
  */
@@ -36,7 +39,13 @@ final class ControlLifts {
      * drawn cows had a lesion and the normal interval does not.
      */
     static Optional<ProofResult.Weighted> draws(
-            ScoredRows rows, int cutLevel, ProofResult.Weighted weighted, boolean repeated, double level, long seed) {
+            ScoredRows rows,
+            CutCounts counts,
+            int cutLevel,
+            ProofResult.Weighted weighted,
+            boolean repeated,
+            double level,
+            long seed) {
         if (rows.cows() < 2) {
             return Optional.empty();
         }
@@ -63,7 +72,7 @@ final class ControlLifts {
         }
         double[] lifted = column(strata, 2);
         PooledLevels levels = new PooledLevels(positive, column(strata, 1), lifted, column(strata, 3));
-        DesignEffect effect = repeated ? DesignEffect.of(rows, cutLevel, true) : DesignEffect.NONE;
+        DesignEffect effect = repeated ? DesignEffect.of(rows, counts, cutLevel, true) : DesignEffect.NONE;
         LevelDraws draws = new LevelDraws(levels, lifted, effect, repeated, level, seed);
         return Optional.of(new ProofResult.Weighted(
                 draws.estimate(Figure.SENSITIVITY, weighted.sensitivity().n()),

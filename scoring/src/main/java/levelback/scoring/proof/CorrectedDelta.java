@@ -1,6 +1,11 @@
 package levelback.scoring.proof;
 
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import levelback.scoring.proof.VerificationBias.Figure;
 import levelback.scoring.value.Estimate;
 
@@ -12,6 +17,10 @@ import levelback.scoring.value.Estimate;
  * variance is {@code Σ N (g p + h (1-p))² + N² (g - h)² p (1-p) / n}: counts of levels multinomial, lesions binomial
  * among the n lifted of N. Where cows repeat, what each row adds to the figure is summed over each cow before it is
  * squared, with C/(C-1) and t on C-1 degrees of freedom.
+ *
+ * <p>Simulated coverage: shares 94 to 98 %. Where a level with few lifted showed no lesion its share counts as surely 0, and
+ * then the area covers 50 to 83 % and the prevalence 74 to 93 % (too low); the bootstrap shares this. {@link LevelDraws}
+ * covers 94 to 98 % there.
  *
  * <p>Reference: Begg & Greenes (1983), appendix, for two levels; the same by the delta method for more.
  */
@@ -26,6 +35,7 @@ final class CorrectedDelta {
     private final ScoredRows rows;
     private final double level;
     private final boolean repeated;
+    private final Map<Figure, Double> byCow;
 
     /** @param repeated whether to cluster by cow */
     CorrectedDelta(VerificationBias bias, ScoredRows rows, double level, boolean repeated) {
@@ -34,6 +44,7 @@ final class CorrectedDelta {
         this.rows = rows;
         this.level = level;
         this.repeated = repeated;
+        this.byCow = repeated && rows.cows() > 1 ? overCows() : Map.of();
     }
 
     /** A figure with its interval. */
@@ -51,10 +62,7 @@ final class CorrectedDelta {
         if (repeated && rows.cows() < 2) {
             return Estimate.pointOnly(value, units, method, Proportions.ONE_COW);
         }
-        double[] lesion = new double[levels.size()];
-        double[] clean = new double[levels.size()];
-        derive(figure, value, lesion, clean);
-        double variance = repeated ? overCows(lesion, clean) : overLevels(lesion, clean);
+        double variance = repeated ? byCow.getOrDefault(figure, 0.0) : overLevels(figure, value);
         double quantile =
                 repeated ? Proportions.tQuantile(level, rows.cows() - 1.0) : Proportions.normalQuantile(level);
         if (figure != Figure.AUC) {
@@ -115,7 +123,10 @@ final class CorrectedDelta {
         }
     }
 
-    private double overLevels(double[] lesion, double[] clean) {
+    private double overLevels(Figure figure, double value) {
+        double[] lesion = new double[levels.size()];
+        double[] clean = new double[levels.size()];
+        derive(figure, value, lesion, clean);
         double variance = 0;
         for (int i = 0; i < lesion.length; i++) {
             double p = levels.share(i);
@@ -126,25 +137,46 @@ final class CorrectedDelta {
         return variance;
     }
 
-    /** The derivatives sum to 0 over all rows, because every figure is a ratio. */
-    private double overCows(double[] lesion, double[] clean) {
-        double[] adds = new double[3 * lesion.length];
-        for (int i = 0; i < lesion.length; i++) {
-            double p = levels.share(i);
-            double weight = levels.scored[i] / levels.lifted[i];
-            double notLifted = lesion[i] * p + clean[i] * (1 - p);
-            adds[3 * i + ScoredRows.NOT_LIFTED] = notLifted;
-            adds[3 * i + ScoredRows.CLEAN] = notLifted - weight * p * (lesion[i] - clean[i]);
-            adds[3 * i + ScoredRows.LESION] = notLifted + weight * (1 - p) * (lesion[i] - clean[i]);
-        }
-        double squares = 0;
-        for (int cow = 0; cow < rows.cows(); cow++) {
-            double sum = 0;
-            for (int i = rows.cowStart[cow]; i < rows.cowStart[cow + 1]; i++) {
-                sum += adds[3 * levels.poolOf[rows.level[i]] + rows.state[i]];
+    /** Variances over cows of every figure that has a value, all in one pass over the rows. */
+    private Map<Figure, Double> overCows() {
+        Map<Figure, Double> variances = new EnumMap<>(Figure.class);
+        List<Figure> figures = Stream.of(Figure.values())
+                .filter(figure -> bias.value(figure).isPresent())
+                .toList();
+        int width = figures.size();
+        double[] adds = new double[3 * levels.size() * width];
+        for (int f = 0; f < width; f++) {
+            double[] lesion = new double[levels.size()];
+            double[] clean = new double[levels.size()];
+            derive(figures.get(f), bias.value(figures.get(f)).orElse(0), lesion, clean);
+            for (int i = 0; i < lesion.length; i++) {
+                double p = levels.share(i);
+                double weight = levels.scored[i] / levels.lifted[i];
+                // The derivatives sum to 0 over all rows, because every figure is a ratio.
+                double notLifted = lesion[i] * p + clean[i] * (1 - p);
+                double apart = weight * (lesion[i] - clean[i]);
+                adds[(3 * i + ScoredRows.NOT_LIFTED) * width + f] = notLifted;
+                adds[(3 * i + ScoredRows.CLEAN) * width + f] = notLifted - apart * p;
+                adds[(3 * i + ScoredRows.LESION) * width + f] = notLifted + apart * (1 - p);
             }
-            squares += sum * sum;
         }
-        return squares * rows.cows() / (rows.cows() - 1.0);
+        double[] squares = new double[width];
+        double[] sum = new double[width];
+        for (int cow = 0; cow < rows.cows(); cow++) {
+            Arrays.fill(sum, 0);
+            for (int i = rows.cowStart[cow]; i < rows.cowStart[cow + 1]; i++) {
+                int from = (3 * levels.poolOf[rows.level[i]] + rows.state[i]) * width;
+                for (int f = 0; f < width; f++) {
+                    sum[f] += adds[from + f];
+                }
+            }
+            for (int f = 0; f < width; f++) {
+                squares[f] += sum[f] * sum[f];
+            }
+        }
+        for (int f = 0; f < width; f++) {
+            variances.put(figures.get(f), squares[f] * rows.cows() / (rows.cows() - 1.0));
+        }
+        return variances;
     }
 }

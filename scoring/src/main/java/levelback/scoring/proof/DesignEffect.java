@@ -1,7 +1,5 @@
 package levelback.scoring.proof;
 
-import java.util.function.IntPredicate;
-
 /**
  * How much wider repeats of a cow make things: variance over cows by variance over rows, at least 1.
  *
@@ -20,33 +18,36 @@ record DesignEffect(double lame, double sound, double sizes) {
     /**
      * The effects.
      *
+     * @param counts of the lifted at the cut
      * @param cutLevel the first level at or above the cut
      * @param liftedOnly whether sizes are those of the lifted, weighted by one over their chance, or of all scored
      */
-    static DesignEffect of(ScoredRows rows, int cutLevel, boolean liftedOnly) {
-        IntPredicate lifted = i -> rows.state[i] != ScoredRows.NOT_LIFTED;
-        IntPredicate lesion = i -> rows.state[i] == ScoredRows.LESION;
-        IntPredicate lame = i -> rows.level[i] >= cutLevel;
-        return new DesignEffect(
-                of(rows, lifted.and(lame), lesion, false),
-                of(rows, lifted.and(lame.negate()), lesion, false),
-                of(rows, liftedOnly ? lifted : i -> true, lame, liftedOnly));
+    static DesignEffect of(ScoredRows rows, CutCounts counts, int cutLevel, boolean liftedOnly) {
+        return new DesignEffect(of(counts.ppv()), of(counts.npv()), ofSizes(rows, cutLevel, liftedOnly));
     }
 
-    /** Of the share that {@code is} among those that {@code counts}; where all are alike, the mean number of rows of a cow. */
-    private static double of(ScoredRows rows, IntPredicate counts, IntPredicate is, boolean weighted) {
+    /** Where all are alike, the mean number of rows of a cow. */
+    private static double of(CutCounts.Cluster share) {
+        if (share.cows() < 2) {
+            return Math.max(1, share.n());
+        }
+        double p = share.x() / share.n();
+        double overRows = share.n() * p * (1 - p);
+        double cows = share.cows();
+        return overRows <= 0 ? share.n() / cows : Math.max(1, share.squares() / overRows * cows / (cows - 1));
+    }
+
+    private static double ofSizes(ScoredRows rows, int cutLevel, boolean liftedOnly) {
         double top = 0;
         double bottom = 0;
-        double n = 0;
         for (int i = 0; i < rows.rows(); i++) {
-            if (counts.test(i)) {
-                double weight = weighted ? 1 / rows.chance[i] : 1;
-                top += is.test(i) ? weight : 0;
+            if (!liftedOnly || rows.state[i] != ScoredRows.NOT_LIFTED) {
+                double weight = liftedOnly ? 1 / rows.chance[i] : 1;
+                top += rows.level[i] >= cutLevel ? weight : 0;
                 bottom += weight;
-                n++;
             }
         }
-        double share = bottom > 0 ? top / bottom : 0;
+        double share = top / bottom;
         double overRows = 0;
         double overCows = 0;
         double cows = 0;
@@ -54,8 +55,9 @@ record DesignEffect(double lame, double sound, double sizes) {
             double sum = 0;
             boolean any = false;
             for (int i = rows.cowStart[cow]; i < rows.cowStart[cow + 1]; i++) {
-                if (counts.test(i)) {
-                    double adds = ((is.test(i) ? 1 : 0) - share) * (weighted ? 1 / rows.chance[i] : 1);
+                if (!liftedOnly || rows.state[i] != ScoredRows.NOT_LIFTED) {
+                    double weight = liftedOnly ? 1 / rows.chance[i] : 1;
+                    double adds = ((rows.level[i] >= cutLevel ? 1 : 0) - share) * weight;
                     sum += adds;
                     overRows += adds * adds;
                     any = true;
@@ -64,9 +66,6 @@ record DesignEffect(double lame, double sound, double sizes) {
             overCows += sum * sum;
             cows += any ? 1 : 0;
         }
-        if (overRows <= 0) {
-            return cows > 0 ? n / cows : 1;
-        }
-        return Math.max(1, overCows / overRows * cows / Math.max(1, cows - 1));
+        return overRows > 0 && cows > 1 ? Math.max(1, overCows / overRows * cows / (cows - 1)) : 1;
     }
 }

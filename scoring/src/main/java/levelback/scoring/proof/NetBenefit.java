@@ -11,7 +11,8 @@ import levelback.scoring.value.Estimate;
  *
  * <p>A person who would lift a cow from a chance t of a lesion on counts a needless lift as t/(1-t) of a lesion found:
  * {@code NB = tp/n - fp/n * t/(1-t)}; lifting all: {@code prevalence - (1-prevalence) * t/(1-t)}. Unit: lesions found in a
- * scored cow. The interval is that of a mean over cows, variance with C/(C-1), t on C-1 degrees of freedom.
+ * scored cow. The interval is that of a mean over cows, variance with C/(C-1), t on C-1 degrees of freedom;
+ * simulated coverage 93 to 97 %, but 86 % with 15 cows that repeat.
  *
  * <p>Reference: Vickers & Elkin (2006), Decision curve analysis: a novel method for evaluating prediction models, Med Decis
  * Making 26:565, doi:10.1177/0272989X06295361.
