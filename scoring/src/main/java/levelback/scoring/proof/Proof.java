@@ -72,15 +72,16 @@ public final class Proof {
                 .map(b -> corrected(new CowBootstrap(b, rows, cutLevel, level, question.seed())::estimate));
         Optional<ProofResult.Corrected> draws = bias.filter(b -> rows.cows() >= 2 && rows.levels.length <= MOST_LEVELS)
                 .map(b -> {
-                    DesignEffect effect = scoredRepeat ? DesignEffect.of(rows, counts, cutLevel, false) : DesignEffect.NONE;
+                    DesignEffect effect =
+                            scoredRepeat ? DesignEffect.of(rows, counts, cutLevel, false) : DesignEffect.NONE;
                     LevelDraws of =
                             new LevelDraws(b.levels(), b.levels().scored, effect, scoredRepeat, level, question.seed());
                     return corrected(figure -> of.estimate(figure, b.units(figure)));
                 });
         ProofResult.Observed observed = observed(counts);
         Optional<ProofResult.Weighted> weighted = ControlLifts.of(rows, cutLevel, level);
-        Optional<ProofResult.Weighted> weightedDraws =
-                weighted.flatMap(w -> ControlLifts.draws(rows, counts, cutLevel, w, liftedRepeat, level, question.seed()));
+        Optional<ProofResult.Weighted> weightedDraws = weighted.flatMap(
+                w -> ControlLifts.draws(rows, counts, cutLevel, w, liftedRepeat, level, question.seed()));
         List<ProofResult.AtCut> cuts = new ArrayList<>();
         List<ProofResult.AtThreshold> netBenefit = new ArrayList<>();
         overCuts(atLevels, cuts, netBenefit);
