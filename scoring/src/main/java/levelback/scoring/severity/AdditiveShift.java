@@ -130,8 +130,7 @@ public final class AdditiveShift {
                 meanShift += shift[panel.scorer(order[i])] / size;
             }
             for (int i = starts[c]; i < starts[c + 1]; i++) {
-                double residual =
-                        panel.value(order[i]) - mean[c] - (shift[panel.scorer(order[i])] - meanShift);
+                double residual = panel.value(order[i]) - mean[c] - (shift[panel.scorer(order[i])] - meanShift);
                 // A residual below the rounding of the scores themselves is none.
                 squares += Math.abs(residual) < 1e-12 ? 0 : residual * residual;
             }

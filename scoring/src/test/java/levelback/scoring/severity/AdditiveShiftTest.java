@@ -15,13 +15,7 @@ class AdditiveShiftTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {
-                "panel-complete",
-                "panel-missing",
-                "panel-halves",
-                "one-level",
-                "perfect",
-                "one-scorer-constant"
+            strings = {"panel-complete", "panel-missing", "panel-halves", "one-level", "perfect", "one-scorer-constant"
             })
     void isTheLeastSquaresOfTheReference(String name) {
         List<Estimate> shifts = AdditiveShift.of(PanelFiles.panel(name), 0.95);
@@ -55,9 +49,8 @@ class AdditiveShiftTest {
 
     @Test
     void saysThatOneScorerHasNoPanel() {
-        assertThat(AdditiveShift.of(PanelFiles.panel("one-scorer"), 0.95)).allSatisfy(shift -> assertThat(
-                        shift.why().orElseThrow())
-                .startsWith("One scorer alone"));
+        assertThat(AdditiveShift.of(PanelFiles.panel("one-scorer"), 0.95))
+                .allSatisfy(shift -> assertThat(shift.why().orElseThrow()).startsWith("One scorer alone"));
     }
 
     @Test

@@ -48,15 +48,13 @@ final class PanelFiles {
                 List.copyOf(scorers),
                 List.copyOf(levels),
                 clips.size(),
-                rows.stream()
-                        .mapToInt(row -> clips.headSet(row.get(1)).size())
-                        .toArray(),
+                rows.stream().mapToInt(row -> clips.headSet(row.get(1)).size()).toArray(),
                 rows.stream()
                         .mapToInt(row -> scorers.headSet(row.get(0)).size())
                         .toArray(),
                 rows.stream()
-                        .mapToInt(
-                                row -> levels.headSet(Double.valueOf(row.get(2))).size())
+                        .mapToInt(row ->
+                                levels.headSet(Double.valueOf(row.get(2))).size())
                         .toArray());
     }
 
