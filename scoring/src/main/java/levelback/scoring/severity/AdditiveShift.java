@@ -91,9 +91,9 @@ public final class AdditiveShift {
                         value, n[s], METHOD, "As many effects as scores: nothing is left to tell the error from."));
                 continue;
             }
-            double variance = squares / freedom * (inverse.getEntry(s, s) - 1.0 / k);
+            double variance = squares / (double) freedom * (inverse.getEntry(s, s) - 1.0 / k);
             double half = Math.sqrt(Math.max(0, variance))
-                    * TDistribution.of(freedom).inverseSurvivalProbability((1 - confidence) / 2);
+                    * TDistribution.of((double) freedom).inverseSurvivalProbability((1 - confidence) / 2);
             shifts.add(Estimate.of(value, value - half, value + half, n[s], METHOD));
         }
         return shifts;
