@@ -26,12 +26,13 @@ final class PanelFiles {
     static Panel panel(String name) {
         List<List<String>> rows = new ArrayList<>();
         try (InputStream in = open(name + ".csv")) {
-            new String(in.readAllBytes(), StandardCharsets.UTF_8)
-                    .lines()
+            String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+            boolean sessions = text.lines().findFirst().orElse("").endsWith(",session");
+            text.lines()
                     .skip(1)
                     .map(line -> Arrays.asList(line.split(",", -1)))
                     .filter(cells -> !cells.get(2).isEmpty())
-                    .filter(cells -> cells.size() < 4 || cells.get(3).equals("1"))
+                    .filter(cells -> !sessions || cells.get(3).equals("1"))
                     .forEach(rows::add);
         } catch (IOException failed) {
             throw new UncheckedIOException(failed);
