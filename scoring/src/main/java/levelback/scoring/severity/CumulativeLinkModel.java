@@ -93,7 +93,8 @@ public final class CumulativeLinkModel {
             }
         }
         if (alike) {
-            return Optional.of("Every clip was scored alike by all: the latent scale has no unit to measure a shift in.");
+            return Optional.of(
+                    "Every clip was scored alike by all: the latent scale has no unit to measure a shift in.");
         }
         return Separation.of(panel, used);
     }

@@ -60,7 +60,8 @@ public final class Severity {
             }
         }
         int[] there = Arrays.stream(scorer).distinct().sorted().toArray();
-        int[] numbered = Arrays.stream(scorer).map(s -> Arrays.binarySearch(there, s)).toArray();
+        int[] numbered =
+                Arrays.stream(scorer).map(s -> Arrays.binarySearch(there, s)).toArray();
         return new Panel(
                 Arrays.stream(there).mapToObj(s -> ratings.scorers().get(s)).toList(),
                 Arrays.stream(ratings.levels()).boxed().toList(),

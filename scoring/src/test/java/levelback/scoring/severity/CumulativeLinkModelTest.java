@@ -37,7 +37,8 @@ class CumulativeLinkModelTest {
     void turnsRoundWithTheScaleAndKeepsToTheOrderOfLevelsOnly() {
         Panel panel = PanelFiles.panel("panel-halves");
         LatentPanel fit = CumulativeLinkModel.fit(panel);
-        LatentPanel stretched = CumulativeLinkModel.fit(relabelled(panel, List.of(0., 1., 4., 9., 16., 17., 30., 99., 100.), false));
+        LatentPanel stretched =
+                CumulativeLinkModel.fit(relabelled(panel, List.of(0., 1., 4., 9., 16., 17., 30., 99., 100.), false));
         LatentPanel turned = CumulativeLinkModel.fit(relabelled(panel, panel.levels(), true));
         assertThat(fit.why()).isEmpty();
         assertThat(stretched).isEqualTo(fit);
