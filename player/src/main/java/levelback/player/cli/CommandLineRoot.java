@@ -38,6 +38,7 @@ public final class CommandLineRoot {
             new Entry("open", "opens the desk, on the book open last or the one named", OpenCommand::new),
             new Entry("tour", "renders every page of the desk to pictures", TourCommand::new),
             new Entry("proof", "did the scores find the lesions, with honest uncertainty", ProofCommand::new),
+            new Entry("gait", "gait measures of a pass from its footfalls and marks", GaitCommand::new),
             new Entry("inspect", "what a video file is, frame by frame if asked", InspectCommand::new),
             new Entry("bench", "how fast this machine steps through a video file", BenchCommand::new),
             new Entry("still", "one frame of a video file as a picture", StillCommand::new),

@@ -91,16 +91,19 @@ final class JsonOut {
 
     /** {@code {"value","low","high","n","method"}}, and {@code "why"} where something is missing. */
     void estimate(String key, Estimate estimate) throws IOException {
-        object(key, o -> {
-            o.number("value", estimate.value());
-            o.number("low", end(estimate, true));
-            o.number("high", end(estimate, false));
-            o.whole("n", estimate.n());
-            o.text("method", estimate.method());
-            if (estimate.why().isPresent()) {
-                o.text("why", estimate.why().get());
-            }
-        });
+        object(key, o -> o.estimateKeys(estimate));
+    }
+
+    /** The keys of an estimate into the object that is open, so that others can stand beside them. */
+    void estimateKeys(Estimate estimate) throws IOException {
+        number("value", estimate.value());
+        number("low", end(estimate, true));
+        number("high", end(estimate, false));
+        whole("n", estimate.n());
+        text("method", estimate.method());
+        if (estimate.why().isPresent()) {
+            text("why", estimate.why().get());
+        }
     }
 
     /** A nested object. */
