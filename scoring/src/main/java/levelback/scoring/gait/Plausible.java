@@ -6,10 +6,9 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 
 /**
- * Ranges to warn outside of, never to alter by: lowest and highest published group mean (Flower et al. 2005
- * doi:10.3168/jds.S0022-0302(05)73058-5; 2006 doi:10.3168/jds.S0022-0302(06)72077-8; 2007
- * doi:10.3168/jds.2006-614), less and plus three standard deviations between cows (SEM·√n of the 2005 groups; tracking:
- * 2007). Swing and duty factor: common practice, no source.
+ * Ranges to warn outside of, never to alter by: lowest and highest published group mean (Flower and others 2005, 2006,
+ * 2007), less and plus three standard deviations between cows (SEM·√n of the 2005 groups; tracking: 2007). Swing and
+ * duty factor: common practice, no source.
  */
 final class Plausible {
 
