@@ -23,7 +23,8 @@ final class GaitCommand implements Callable<Integer> {
             names = "--footfalls",
             paramLabel = "FILE",
             required = true,
-            description = "time_s,leg,event[,x_m,y_m][,pass]; leg LF RF LH RH, event down or up; - reads standard input")
+            description =
+                    "time_s,leg,event[,x_m,y_m][,pass]; leg LF RF LH RH, event down or up; - reads standard input")
     private @Nullable String footfalls;
 
     @Option(

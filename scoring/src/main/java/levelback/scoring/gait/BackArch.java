@@ -121,8 +121,7 @@ public record BackArch(Estimate curvaturePerM, Estimate curveCurvaturePerM) {
         double r = squares == 0 ? 0 : Math.max(0, Math.min(0.999, neighbours / squares));
         double effective = Math.max(2, n * (1 - r) / (1 + r));
         double u = Math.sqrt(squares / (n - 1) / effective);
-        double half =
-                u * TDistribution.of(effective - 1).inverseCumulativeProbability(1 - (1 - level) / 2);
+        double half = u * TDistribution.of(effective - 1).inverseCumulativeProbability(1 - (1 - level) / 2);
         return Estimate.of(
                 mean,
                 mean - half,

@@ -18,7 +18,8 @@ import levelback.scoring.value.Leg;
 public record FootPhase(Leg leg, OptionalDouble phase, long n, Optional<String> why) {
 
     static FootPhase of(Walk walk, List<StrideSpan> lh, Leg leg) {
-        double[] downs = Arrays.stream(walk.downsOf(leg)).mapToDouble(walk::time).toArray();
+        double[] downs =
+                Arrays.stream(walk.downsOf(leg)).mapToDouble(walk::time).toArray();
         double sine = 0;
         double cosine = 0;
         int n = 0;
@@ -39,7 +40,10 @@ public record FootPhase(Leg leg, OptionalDouble phase, long n, Optional<String> 
         }
         if (Math.hypot(sine, cosine) < 1e-9 * n) {
             return new FootPhase(
-                    leg, OptionalDouble.empty(), n, Optional.of(leg + " comes down at all phases of the LH stride alike"));
+                    leg,
+                    OptionalDouble.empty(),
+                    n,
+                    Optional.of(leg + " comes down at all phases of the LH stride alike"));
         }
         double turn = Math.atan2(sine, cosine) / (2 * Math.PI);
         double phase = turn < 0 ? turn + 1 : turn;

@@ -47,8 +47,8 @@ public final class Gait {
             byLeg.put(leg, meansOf(found.of(leg), readings -> means.ofOneLeg(readings, "strides", none), leg + ""));
         }
         String who = "any leg";
-        GaitResult.Means all = meansOf(
-                spans, readings -> means.ofAllLegs(readings, rounds, "strides", "no stride of " + who), who);
+        GaitResult.Means all =
+                meansOf(spans, readings -> means.ofAllLegs(readings, rounds, "strides", "no stride of " + who), who);
         double strideTime = all.strideTimeS().estimate().value().orElse(Double.NaN);
         StepReadings steps = new StepReadings(walk, found);
         GaitFigure left = trackingUp(steps, Leg.LH, strideTime);
@@ -65,17 +65,16 @@ public final class Gait {
                 pair(steps::times, "steps"),
                 pair(steps::lengths, "measured steps"),
                 found.brokenCount(),
-                pair(leg -> StrideReadings.present(found.of(leg), s -> StrideReadings.length(walk, s)), "stride lengths"),
+                pair(
+                        leg -> StrideReadings.present(found.of(leg), s -> StrideReadings.length(walk, s)),
+                        "stride lengths"),
                 pair(
                         leg -> StrideReadings.present(found.of(leg), s -> StrideReadings.stanceTime(walk, s)),
                         "stance times"),
                 left,
                 right,
                 support,
-                List.of(
-                        FootPhase.of(walk, lh, Leg.LF),
-                        FootPhase.of(walk, lh, Leg.RH),
-                        FootPhase.of(walk, lh, Leg.RF)),
+                List.of(FootPhase.of(walk, lh, Leg.LF), FootPhase.of(walk, lh, Leg.RH), FootPhase.of(walk, lh, Leg.RF)),
                 marks.isEmpty() ? Optional.empty() : Optional.of(BackArch.of(marks, question.level())),
                 marks.isEmpty() ? Optional.empty() : Optional.of(headBob(marks, byLeg, strideTime)),
                 walk.direction() < 0,
@@ -94,8 +93,7 @@ public final class Gait {
                 question.level());
     }
 
-    private GaitResult.Means meansOf(
-            List<StrideSpan> spans, Function<List<Reading>, GaitFigure> figure, String who) {
+    private GaitResult.Means meansOf(List<StrideSpan> spans, Function<List<Reading>, GaitFigure> figure, String who) {
         Function<Function<StrideSpan, Optional<Reading>>, GaitFigure> of = reading -> {
             GaitFigure made = figure.apply(StrideReadings.present(spans, reading));
             return made.estimate().value().isPresent() || spans.isEmpty()
@@ -186,8 +184,7 @@ public final class Gait {
                 value(duty),
                 value(length),
                 value(speed),
-                new Stride.Uncertainty(
-                        u(Optional.of(time)), u(stance), u(duty), u(length), u(speed)));
+                new Stride.Uncertainty(u(Optional.of(time)), u(stance), u(duty), u(length), u(speed)));
     }
 
     private double u(Optional<Reading> reading) {

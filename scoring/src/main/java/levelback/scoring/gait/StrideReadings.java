@@ -85,7 +85,8 @@ final class StrideReadings {
     }
 
     /** Collects what is there. */
-    static List<Reading> present(List<StrideSpan> spans, java.util.function.Function<StrideSpan, Optional<Reading>> of) {
+    static List<Reading> present(
+            List<StrideSpan> spans, java.util.function.Function<StrideSpan, Optional<Reading>> of) {
         List<Reading> readings = new ArrayList<>();
         for (StrideSpan span : spans) {
             of.apply(span).ifPresent(readings::add);

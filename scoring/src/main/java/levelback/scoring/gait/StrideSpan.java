@@ -50,8 +50,7 @@ record StrideSpan(Leg leg, int down, OptionalInt up, int next) {
             List<StrideSpan> intervals = intervals(walk, leg);
             double limit = BROKEN * medianTime(walk, intervals);
             whole.put(
-                    leg,
-                    intervals.stream().filter(s -> s.timeS(walk) <= limit).toList());
+                    leg, intervals.stream().filter(s -> s.timeS(walk) <= limit).toList());
             broken.put(
                     leg, intervals.stream().filter(s -> s.timeS(walk) > limit).toList());
         }

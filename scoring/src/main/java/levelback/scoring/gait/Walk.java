@@ -29,7 +29,8 @@ final class Walk {
         }
         sorted.forEach((leg, indices) -> {
             // At one instant the foot leaves the floor before it is set down again.
-            indices.sort(Comparator.comparingDouble((Integer i) -> this.events.get(i).timeS())
+            indices.sort(Comparator.comparingDouble(
+                            (Integer i) -> this.events.get(i).timeS())
                     .thenComparing(
                             i -> this.events.get(i).event(),
                             Comparator.comparing(e -> e == Footfall.Event.UP ? 0 : 1)));

@@ -19,8 +19,7 @@ import levelback.scoring.value.Leg;
 public record FootfallTable(List<Footfall> footfalls, List<String> notes) {
 
     /** Its form. */
-    public static final TableForm FORM =
-            TableForm.of(List.of("time_s", "leg", "event"), List.of("x_m", "y_m", "pass"));
+    public static final TableForm FORM = TableForm.of(List.of("time_s", "leg", "event"), List.of("x_m", "y_m", "pass"));
 
     private record Key(Leg leg, double timeS) {}
 
@@ -73,9 +72,7 @@ public record FootfallTable(List<Footfall> footfalls, List<String> notes) {
     /** A place in metres, or empty where the cell is. */
     static OptionalDouble metres(TableRow row, String column) {
         OptionalDouble metres = row.number(column);
-        return metres.isEmpty()
-                ? metres
-                : OptionalDouble.of(inRange(row, column, metres.getAsDouble(), 1e6, "metres"));
+        return metres.isEmpty() ? metres : OptionalDouble.of(inRange(row, column, metres.getAsDouble(), 1e6, "metres"));
     }
 
     private static double inRange(TableRow row, String column, double value, double most, String unit) {

@@ -47,8 +47,7 @@ public record MarkTable(List<BodyMark> marks, List<String> notes) {
             Long before = seen.putIfAbsent(new Key(point, time), row.line());
             if (before != null) {
                 throw row.wrong(
-                        "point",
-                        "has a mark at that time on line " + before + " already; keep one of the two.");
+                        "point", "has a mark at that time on line " + before + " already; keep one of the two.");
             }
             if (row.text("x_m").isEmpty() && row.text("y_m").isEmpty()) {
                 return;
