@@ -92,8 +92,8 @@ public record BackArch(Estimate curvaturePerM, Estimate curveCurvaturePerM) {
         }
         return LeastSquares.fit(design, heights)
                 .map(fit -> {
-                    double slope = fit.coefficients()[1] / chord;
-                    double bend = 2 * fit.coefficients()[2] / (chord * chord);
+                    double slope = fit.coefficient(1) / chord;
+                    double bend = 2 * fit.coefficient(2) / (chord * chord);
                     return OptionalDouble.of(-bend / Math.pow(1 + slope * slope, 1.5) + 0.0);
                 })
                 .orElse(OptionalDouble.empty());

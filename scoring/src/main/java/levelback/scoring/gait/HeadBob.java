@@ -73,7 +73,7 @@ public record HeadBob(Estimate peakToPeakM) {
             double[] wave = wave(2 * Math.PI * i / STEPS);
             double y = 0;
             for (int j = 0; j < 4; j++) {
-                y += fit.coefficients()[j + 2] * wave[j];
+                y += fit.coefficient(j + 2) * wave[j];
             }
             if (y > high) {
                 high = y;
@@ -88,7 +88,7 @@ public record HeadBob(Estimate peakToPeakM) {
         double variance = 0;
         for (int j = 0; j < 4; j++) {
             for (int k = 0; k < 4; k++) {
-                variance += (atHigh[j] - atLow[j]) * (atHigh[k] - atLow[k]) * fit.covariance()[j + 2][k + 2];
+                variance += (atHigh[j] - atLow[j]) * (atHigh[k] - atLow[k]) * fit.covariance().getEntry(j + 2, k + 2);
             }
         }
         String method = "least squares of the " + of + ": a straight line and two harmonics of the " + whose
@@ -121,7 +121,7 @@ public record HeadBob(Estimate peakToPeakM) {
                     double high = Double.NEGATIVE_INFINITY;
                     double low = Double.POSITIVE_INFINITY;
                     for (int i = 0; i < times.length; i++) {
-                        double rest = heights[i] - fit.coefficients()[0] - fit.coefficients()[1] * design[i][1];
+                        double rest = heights[i] - fit.coefficient(0) - fit.coefficient(1) * design[i][1];
                         high = Math.max(high, rest);
                         low = Math.min(low, rest);
                     }

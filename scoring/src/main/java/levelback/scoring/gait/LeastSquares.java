@@ -17,7 +17,12 @@ final class LeastSquares {
      * @param covariance of the coefficients; zeros where no degrees of freedom are left
      * @param degreesOfFreedom rows less columns
      */
-    record Fit(double[] coefficients, double[][] covariance, int degreesOfFreedom) {}
+    record Fit(RealVector coefficients, RealMatrix covariance, int degreesOfFreedom) {
+
+        double coefficient(int column) {
+            return coefficients.getEntry(column);
+        }
+    }
 
     private LeastSquares() {}
 
@@ -43,6 +48,6 @@ final class LeastSquares {
         RealMatrix r = qr.getR().getSubMatrix(0, k - 1, 0, k - 1);
         RealMatrix inverse = new QRDecomposition(r, 0).getSolver().getInverse();
         RealMatrix covariance = inverse.multiply(inverse.transpose()).scalarMultiply(df > 0 ? rss / df : 0);
-        return Optional.of(new Fit(b.toArray(), covariance.getData(), df));
+        return Optional.of(new Fit(b, covariance, df));
     }
 }

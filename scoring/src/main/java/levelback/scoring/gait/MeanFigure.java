@@ -74,9 +74,10 @@ final class MeanFigure {
 
     /** The mean of readings, each taken as its own round. */
     GaitFigure ofOneLeg(List<Reading> readings, String unit, String whyNone) {
-        Map<Reading, Integer> own = new java.util.IdentityHashMap<>();
-        readings.forEach(r -> own.put(r, own.size()));
-        return of(readings, r -> own.getOrDefault(r, -1), unit, "s over " + unit, whyNone);
+        // Two readings of one leg or side never begin at the same time.
+        Map<Double, Integer> own = new HashMap<>();
+        readings.forEach(r -> own.putIfAbsent(r.fromS(), own.size()));
+        return of(readings, r -> own.getOrDefault(r.fromS(), -1), unit, "s over " + unit, whyNone);
     }
 
     /** The mean of readings of several legs. */
