@@ -103,11 +103,11 @@ class GaitCommandTest {
             if (c[1].equals("RF") && c[2].equals("down") && ++seen == 3) {
                 continue;
             }
-            text.insert(lines.get(0).length() + 1, c[0] + "," + c[1] + "," + c[2] + "," + -Double.parseDouble(c[3])
-                    + "," + c[4] + "\n");
+            text.insert(
+                    lines.get(0).length() + 1,
+                    c[0] + "," + c[1] + "," + c[2] + "," + -Double.parseDouble(c[3]) + "," + c[4] + "\n");
         }
-        Map<String, String> got =
-                gait("--footfalls " + Files.writeString(folder.resolve("b.csv"), text));
+        Map<String, String> got = gait("--footfalls " + Files.writeString(folder.resolve("b.csv"), text));
         assertThat(got).containsEntry("broken", "1").containsEntry("byLeg.RF.strideTimeS.n", "4");
         assertThat(got).containsEntry("turnedRound", "true");
         assertThat(number(got, "strideTimeS.value")).isCloseTo(1.25, within(1e-9));
@@ -137,7 +137,8 @@ class GaitCommandTest {
             assertThat(answer.err().strip().lines()).hasSize(1);
         }
         Path one = Files.writeString(folder.resolve("one.csv"), good);
-        assertThat(run("gait", "--footfalls", one.toString(), "--frame-rate", "0").status())
+        assertThat(run("gait", "--footfalls", one.toString(), "--frame-rate", "0")
+                        .status())
                 .isEqualTo(2);
         Map<String, String> got = gait("--footfalls " + one);
         assertThat(got)
@@ -175,6 +176,7 @@ class GaitCommandTest {
         return Path.of(Objects.requireNonNull(GaitCommandTest.class.getResource("gait/" + name))
                 .toURI());
     }
+
     private static Map<String, String> flat(String json) throws IOException {
         Map<String, String> values = new TreeMap<>();
         try (JsonParser parser = new JsonFactory().createParser(json)) {

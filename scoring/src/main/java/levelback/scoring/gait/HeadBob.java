@@ -88,7 +88,9 @@ public record HeadBob(Estimate peakToPeakM) {
         double variance = 0;
         for (int j = 0; j < 4; j++) {
             for (int k = 0; k < 4; k++) {
-                variance += (atHigh[j] - atLow[j]) * (atHigh[k] - atLow[k]) * fit.covariance().getEntry(j + 2, k + 2);
+                variance += (atHigh[j] - atLow[j])
+                        * (atHigh[k] - atLow[k])
+                        * fit.covariance().getEntry(j + 2, k + 2);
             }
         }
         String method = "least squares of the " + of + ": a straight line and two harmonics of the " + whose

@@ -56,7 +56,8 @@ public final class FloorCalibration {
         middleX = points.stream().mapToDouble(p -> p.picture().xPx()).sum() / points.size();
         middleY = points.stream().mapToDouble(p -> p.picture().yPx()).sum() / points.size();
         double squares = points.stream()
-                .mapToDouble(p -> Math.pow(p.picture().xPx() - middleX, 2) + Math.pow(p.picture().yPx() - middleY, 2))
+                .mapToDouble(p -> Math.pow(p.picture().xPx() - middleX, 2)
+                        + Math.pow(p.picture().yPx() - middleY, 2))
                 .sum();
         spread = Math.sqrt(squares / points.size());
         if (!(spread > 0)) {
@@ -108,8 +109,8 @@ public final class FloorCalibration {
         double squares = 0;
         for (int i = 0; i < points.size(); i++) {
             for (int axis = 0; axis < 2; axis++) {
-                double d = sum(moved(i, axis, STEP_PX), mapped, weights)
-                        - sum(moved(i, axis, -STEP_PX), mapped, weights);
+                double d =
+                        sum(moved(i, axis, STEP_PX), mapped, weights) - sum(moved(i, axis, -STEP_PX), mapped, weights);
                 squares += Math.pow(d / (2 * STEP_PX), 2);
             }
         }
