@@ -192,6 +192,11 @@ public final class Clip {
         return new ExactReader.Source(facts.file(), order, threads, facts.width(), facts.height(), distrusted);
     }
 
+    /** The same after a decode that found nothing else. */
+    Clip confirmed() {
+        return new Clip(facts, times, order, threads, true, distrusted);
+    }
+
     FrameTimes times() {
         return times;
     }

@@ -12,6 +12,8 @@ final class Checks {
     private static final long UNKNOWN = 0;
     private static final long KNOWN = 1L << 32;
     private static final long CRC = KNOWN - 1;
+    /** Seen by decoding from a key packet and not from the start of the file. */
+    private static final long TENTATIVE = KNOWN << 1;
 
     private final AtomicLongArray ofFrame;
 
@@ -33,6 +35,17 @@ final class Checks {
         ofFrame.set(frame, KNOWN | (crc & CRC));
     }
 
+    /** Puts what a decode from a key packet gave, unless a decode from the start has been there. */
+    void putTentative(int frame, int crc) {
+        ofFrame.compareAndSet(frame, UNKNOWN, KNOWN | TENTATIVE | (crc & CRC));
+    }
+
+    /** Whether the check sum is that of a decode from the start. */
+    boolean certain(int frame) {
+        long known = ofFrame.get(frame);
+        return known != UNKNOWN && (known & TENTATIVE) == 0;
+    }
+
     boolean known(int frame) {
         return ofFrame.get(frame) != UNKNOWN;
     }
@@ -43,10 +56,10 @@ final class Checks {
         return known == UNKNOWN || (int) known == crc;
     }
 
-    /** How many frames from the first on are known without a gap. */
+    /** How many frames from the first on are known for certain, without a gap. */
     int knownFromStart() {
         int frame = 0;
-        while (frame < ofFrame.length() && known(frame)) {
+        while (frame < ofFrame.length() && certain(frame)) {
             frame++;
         }
         return frame;

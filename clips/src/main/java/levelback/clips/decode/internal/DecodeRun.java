@@ -49,6 +49,8 @@ final class DecodeRun implements AutoCloseable {
     /** Place in the list of keys where the run began, or {@link #FROM_START}. */
     private int from;
 
+    private int strangers;
+
     /** @param interrupted polled by every read of the file */
     DecodeRun(Path path, FrameOrder order, int threads, BooleanSupplier interrupted) throws ClipException {
         this.path = path;
@@ -84,6 +86,16 @@ final class DecodeRun implements AutoCloseable {
         return from;
     }
 
+    /** Pictures that came out so far and that the order does not know. */
+    int strangers() {
+        return strangers;
+    }
+
+    /** What the decoder called wrong so far. */
+    int errors() {
+        return decoder.errors();
+    }
+
     /** Whether a frame can still come out of this run. */
     boolean ahead(int frame) {
         return !ended && frame > last && frame >= showsFrom;
@@ -104,6 +116,7 @@ final class DecodeRun implements AutoCloseable {
         while (true) {
             while (decoder.receive(into)) {
                 int frame = order.frameOf(decoder.packet(), decoder.nth());
+                strangers += frame < 0 ? 1 : 0;
                 if (frame >= showsFrom) {
                     last = frame;
                     return frame;

@@ -252,6 +252,9 @@ public final class ExactReader implements FrameReader {
             if (!order.checks().known(frame)) {
                 return true; // perhaps the next time
             }
+            if (kept.from() == DecodeRun.FROM_START && !order.checks().certain(frame)) {
+                return true; // of the two this one is right
+            }
             if (!order.checks().allows(frame, planes.check(kept.picture()))) {
                 cache.drop(frame);
                 return false;

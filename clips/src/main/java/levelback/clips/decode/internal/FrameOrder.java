@@ -5,11 +5,14 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 import levelback.clips.open.ClipException;
 
-/** Which frame of which packet stands where in presentation order, and where decoding can begin for it. Immutable. */
+/** Which frame of which packet stands where in presentation order, and where decoding can begin for it. Only what is found out while it is
+ * read is added: check sums, and keys that lie. Safe to share. */
 public final class FrameOrder {
 
     private static final int UNKNOWN = -1;
@@ -24,6 +27,8 @@ public final class FrameOrder {
     private final int[] firstOf;
     /** For each key packet the number of the first frame that decoding from it may show. */
     private final int[] keyShows;
+    /** Places in the list of keys at which decoding can't begin after all; found while others read. */
+    private final Set<Integer> lying = ConcurrentHashMap.newKeySet();
 
     private FrameOrder(PacketList packets, int[] packetOf, byte[] nthOf, long[] pts, BitSet key, Checks checks) {
         this.packets = packets;
@@ -175,16 +180,26 @@ public final class FrameOrder {
         return checks;
     }
 
+    /** How many frames from the first on have the check sum of a decode from the start. */
+    public int checksKnown() {
+        return checks.knownFromStart();
+    }
+
     /** Place, in the list of key packets, of the last one from which a frame can be decoded; below 0 for none. */
     int keyFor(int frame, BitSet struckOut) {
         int[] keys = packets.keys();
         int at = Arrays.binarySearch(keys, packetOf[frame]);
         for (int i = at >= 0 ? at : -at - 2; i >= 0; i--) {
-            if (!struckOut.get(i) && keyShows[i] <= frame) {
+            if (!struckOut.get(i) && !lying.contains(i) && keyShows[i] <= frame) {
                 return i;
             }
         }
         return -1;
+    }
+
+    /** Strikes out a key packet for every reader: decoding from it gave another picture than decoding from the start. */
+    void strikeOut(int place) {
+        lying.add(place);
     }
 
     int keyPacket(int place) {
