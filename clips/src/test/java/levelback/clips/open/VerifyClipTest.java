@@ -117,7 +117,8 @@ class VerifyClipTest {
         assertThat(quick.decoded()).isFalse();
         assertThat(quick.facts().damage()).isEmpty();
         Clip certain = new VerifyClip(cache(), 1).verify(quick, List.of(), done -> {}, () -> false);
-        assertThat(certain.facts()).isEqualTo(Clip.open(film, Long.MAX_VALUE, () -> false).facts());
+        assertThat(certain.facts())
+                .isEqualTo(Clip.open(film, Long.MAX_VALUE, () -> false).facts());
         assertThat(certain.facts().damage()).isNotEmpty();
     }
 }

@@ -37,8 +37,7 @@ public final class Verification {
     /** Frames that were decoded from a key packet first, with that packet's place in the list of keys. */
     private final Map<Integer, Integer> tentative = new HashMap<>();
 
-    private Verification(
-            Path file, FrameOrder order, int threads, boolean interlaced, BooleanSupplier cancelled)
+    private Verification(Path file, FrameOrder order, int threads, boolean interlaced, BooleanSupplier cancelled)
             throws ClipException {
         this.order = order;
         this.interlaced = interlaced;
