@@ -43,6 +43,7 @@ public final class CommandLineRoot {
             new Entry("bench", "how fast this machine steps through a video file", BenchCommand::new),
             new Entry("still", "one frame of a video file as a picture", StillCommand::new),
             new Entry("clip", "a span of a video file as a film of its own", ClipCommand::new),
+            new Entry("identify", "which cow each pass is, from the reads of a gate", IdentifyCommand::new),
             new Entry("import", "brings tables and recordings into a book", ImportCommand::new),
             new Entry("check", "looks a book through and says what is wrong", CheckCommand::new),
             new Entry("history", "says who changed what in a book, and when", HistoryCommand::new));

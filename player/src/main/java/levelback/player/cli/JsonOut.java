@@ -78,6 +78,14 @@ final class JsonOut {
         json.writeArray(values, 0, values.length);
     }
 
+    void texts(String key, Iterable<String> values) throws IOException {
+        json.writeArrayFieldStart(key);
+        for (String value : values) {
+            json.writeString(value);
+        }
+        json.writeEndArray();
+    }
+
     void interval(String key, Optional<Interval> interval) throws IOException {
         if (interval.isEmpty()) {
             nothing(key);
