@@ -17,8 +17,7 @@ import java.util.Optional;
  * @param offsetSeS standard error of the offset, in seconds
  * @param driftSe standard error of the drift
  */
-record ClockFit(
-        AlignmentParameters with, Alignment alignment, double logGain, double offsetSeS, double driftSe) {
+record ClockFit(AlignmentParameters with, Alignment alignment, double logGain, double offsetSeS, double driftSe) {
 
     private static final int MOST_CANDIDATES = 6;
     private static final double PAD_S = 30;
@@ -63,8 +62,7 @@ record ClockFit(
             }
         }
         Alignment last = Alignment.of(passes, reads, step.with(), fixed, reach, most);
-        return new ClockFit(
-                step.with(), last, gain(step, last, passes, reads), step.offsetSeS(), step.driftSe());
+        return new ClockFit(step.with(), last, gain(step, last, passes, reads), step.offsetSeS(), step.driftSe());
     }
 
     private static Step maximise(AlignmentParameters with, Alignment now, double[] passes, double[] reads) {

@@ -38,8 +38,7 @@ public final class Identify {
      *
      * @param passes in any order, no two of one name
      */
-    public static Identification of(
-            List<PassSpan> passes, List<GateReading> readings, List<HandDecision> decisions) {
+    public static Identification of(List<PassSpan> passes, List<GateReading> readings, List<HandDecision> decisions) {
         Map<String, HandDecision> byHand = new HashMap<>();
         decisions.forEach(d -> byHand.put(d.pass(), d));
         if (passes.isEmpty() || readings.isEmpty()) {
@@ -67,8 +66,9 @@ public final class Identify {
                     passes,
                     readings,
                     byHand,
-                    "The reads are of another day: the first is at " + readings.get(0).at() + ", the first pass at "
-                            + zero + "; give the reads of the milking that was filmed.");
+                    "The reads are of another day: the first is at "
+                            + readings.get(0).at() + ", the first pass at " + zero
+                            + "; give the reads of the milking that was filmed.");
         }
         ClockFit fit = free.get();
         if (fit.logGain() < 0) {
@@ -169,11 +169,12 @@ public final class Identify {
     private static List<String> notes(List<TagVisit> visits, Alignment alignment) {
         List<String> notes = new ArrayList<>();
         Map<String, List<TagVisit>> ofTag = new TreeMap<>();
-        visits.forEach(v -> ofTag.computeIfAbsent(v.tag(), t -> new ArrayList<>()).add(v));
+        visits.forEach(
+                v -> ofTag.computeIfAbsent(v.tag(), t -> new ArrayList<>()).add(v));
         ofTag.forEach((tag, came) -> {
             if (came.size() > 1) {
-                notes.add("Tag " + tag + " came " + came.size() + " times, more than "
-                        + Math.round(TagVisit.REPEAT_S) + " s apart: she walked past again, or two cows carry it.");
+                notes.add("Tag " + tag + " came " + came.size() + " times, more than " + Math.round(TagVisit.REPEAT_S)
+                        + " s apart: she walked past again, or two cows carry it.");
             }
         });
         if (alignment.windowCut()) {
@@ -192,8 +193,7 @@ public final class Identify {
                             : new Identification.PassIdentity(p.pass(), Optional.empty(), 1, List.of(), false);
                 })
                 .toList();
-        List<String> tags =
-                readings.stream().map(GateReading::tag).distinct().toList();
+        List<String> tags = readings.stream().map(GateReading::tag).distinct().toList();
         return new Identification(Optional.empty(), none, tags, List.of(), Optional.of(why));
     }
 

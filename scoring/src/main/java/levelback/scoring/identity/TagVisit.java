@@ -38,7 +38,8 @@ record TagVisit(String tag, List<Double> timesS) {
         Map<String, List<Double>> ofTag = new LinkedHashMap<>();
         reads.stream()
                 .sorted(Comparator.comparingDouble(Read::timeS))
-                .forEach(r -> ofTag.computeIfAbsent(r.tag(), t -> new ArrayList<>()).add(r.timeS()));
+                .forEach(r ->
+                        ofTag.computeIfAbsent(r.tag(), t -> new ArrayList<>()).add(r.timeS()));
         List<TagVisit> visits = new ArrayList<>();
         ofTag.forEach((tag, times) -> {
             int from = 0;

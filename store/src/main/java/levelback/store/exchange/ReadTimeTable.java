@@ -35,8 +35,7 @@ public record ReadTimeTable(List<GateReading> rows, List<String> notes) {
         List<String> notes = TableReader.read(
                 source,
                 FORM,
-                row -> rows.add(
-                        new GateReading(time(row, "time"), Identities.needed(row, "tag"), row.text("reader"))));
+                row -> rows.add(new GateReading(time(row, "time"), Identities.needed(row, "tag"), row.text("reader"))));
         return new ReadTimeTable(rows, notes);
     }
 
