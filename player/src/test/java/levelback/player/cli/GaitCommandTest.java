@@ -66,8 +66,7 @@ class GaitCommandTest {
         assertThat(number(noisy, "headBob.peakToPeakM.value")).isCloseTo(0.11, within(0.0033));
         // marks-noisy.json: within 3 standard errors of the truth. Its own fit is 2.1 of them off on this draw, so the
         // 95 % interval of this one draw misses .11; here the interval is held to the standard error of that fit.
-        double se = number(
-                flat(Files.readString(file("marks-noisy.json"))), "sineFitAtStrideFrequency.se");
+        double se = number(flat(Files.readString(file("marks-noisy.json"))), "sineFitAtStrideFrequency.se");
         assertThat(number(noisy, "headBob.peakToPeakM.value")).isCloseTo(0.11, within(3 * se));
         double half = (number(noisy, "headBob.peakToPeakM.high") - number(noisy, "headBob.peakToPeakM.low")) / 2;
         assertThat(half / (1.96 * se)).isCloseTo(1, within(0.05));
