@@ -55,8 +55,15 @@ public record ClipFacts(
      * @param what what is wrong, for a person
      * @param fromUs first microsecond of it
      * @param toUs end of it
+     * @param leaning whether its pictures are whole in the file and only made from damaged ones
      */
-    public record Damage(String what, long fromUs, long toUs) {}
+    public record Damage(String what, long fromUs, long toUs, boolean leaning) {
+
+        /** Of pictures that are damaged or missing themselves. */
+        public Damage(String what, long fromUs, long toUs) {
+            this(what, fromUs, toUs, false);
+        }
+    }
 
     public ClipFacts {
         damage = List.copyOf(damage);

@@ -70,6 +70,10 @@ final class DamageLines {
                 within.add(frame);
             }
         }
+        if (span.leaning()) {
+            within.stream().filter(frame -> frame >= first && frame <= last).forEach(leaning::add);
+            return;
+        }
         if (within.size() < frames) {
             within.forEach(this::lean);
         }

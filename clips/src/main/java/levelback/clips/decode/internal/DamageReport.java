@@ -1,9 +1,13 @@
 package levelback.clips.decode.internal;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
 import levelback.clips.index.IndexedFrame;
 import levelback.clips.open.ClipFacts.Damage;
 import levelback.scoring.value.MediaTime;
@@ -15,6 +19,11 @@ public final class DamageReport {
     private static final long SHORT_BY_US = 500_000;
     /** A packet this small is a place-holder (not-coded picture), not a lost one. */
     private static final int PLACE_HOLDER_BYTES = 16;
+
+    /** So many pictures of those read last may have been waiting for one that is lost. */
+    private static final int REORDERED = 8;
+    /** Enough to know how far apart they are. */
+    private static final int READ_BACK = 32;
 
     private final MediaFile file;
     private final Survey survey;
@@ -61,6 +70,7 @@ public final class DamageReport {
         if (all.errors > 0) {
             gaps(all, startUs);
         }
+        leaning(all);
     }
 
     private boolean before(int packet, long startUs) {
@@ -69,12 +79,20 @@ public final class DamageReport {
     }
 
     private void concealed(FullDecode all) {
+        BitSet patched = (BitSet) all.suspect.clone();
+        for (int packet = all.complained.nextSetBit(0); packet >= 0; packet = all.complained.nextSetBit(packet + 1)) {
+            int frame = packet < survey.order().packets().count() ? survey.order().frameOf(packet, 0) : -1;
+            if (frame >= 0) {
+                patched.set(frame);
+            }
+        }
         List<IndexedFrame> frames = times.index().frames();
-        for (int first = all.suspect.nextSetBit(0); first >= 0; first = all.suspect.nextSetBit(first)) {
-            int end = all.suspect.nextClearBit(first);
+        for (int first = patched.nextSetBit(0); first >= 0; first = patched.nextSetBit(first)) {
+            int end = patched.nextClearBit(first);
             long toUs = end < frames.size() ? frames.get(end).timeUs() : times.endUs();
+            String which = end == first + 1 ? "picture " + first + " was" : "pictures " + first + " to " + (end - 1) + " were";
             damage.add(new Damage(
-                    "pictures " + first + " to " + (end - 1) + " were decoded with errors and patched by the decoder",
+                    which + " decoded with errors and patched by the decoder",
                     frames.get(first).timeUs(),
                     toUs));
             first = end;
@@ -86,25 +104,136 @@ public final class DamageReport {
         PacketList packets = survey.order().packets();
         boolean found = false;
         for (int i = Math.max(0, all.gave.nextSetBit(0)); i < packets.count(); i++) {
-            boolean nothing = !all.gave.get(i) && !packets.discarded(i) && packets.size(i) > PLACE_HOLDER_BYTES;
             OptionalLong at = times.packetUs(i);
-            if (nothing && at.isPresent() && at.getAsLong() >= startUs) {
-                int run = i;
-                while (run + 1 < packets.count() && !all.gave.get(run + 1)) {
-                    run++;
-                }
-                long toUs = times.packetUs(run).orElse(at.getAsLong());
-                damage.add(new Damage(
-                        (run - i + 1) + " pictures are missing: their data cannot be decoded",
-                        at.getAsLong(),
-                        Math.max(at.getAsLong(), toUs)));
-                found = true;
-                i = run;
+            if (!lost(all, i) || at.isEmpty() || at.getAsLong() < startUs) {
+                continue;
             }
+            int end = i;
+            long fromUs = at.getAsLong();
+            long toUs = fromUs;
+            int count = 0;
+            for (; end < packets.count() && !all.gave.get(end); end++) {
+                OptionalLong each = times.packetUs(end);
+                if (lost(all, end) && each.isPresent()) {
+                    count++;
+                    fromUs = Math.min(fromUs, each.getAsLong());
+                    toUs = Math.max(toUs, each.getAsLong() + times.stepUs());
+                }
+            }
+            damage.add(new Damage(
+                    count == 1
+                            ? "a picture is missing: its data cannot be decoded"
+                            : count + " pictures are missing: their data cannot be decoded",
+                    fromUs,
+                    toUs));
+            found = true;
+            i = end;
         }
         if (!found && damage.isEmpty()) {
             damage.add(new Damage("the decoder met data that it could not read", startUs, times.endUs()));
         }
+    }
+
+    private boolean lost(FullDecode all, int packet) {
+        PacketList packets = survey.order().packets();
+        return !all.gave.get(packet) && !packets.discarded(packet) && packets.size(packet) > PLACE_HOLDER_BYTES;
+    }
+
+    /** From each break on until decoding begins afresh, pictures may be made from damaged or missing ones. */
+    private void leaning(FullDecode all) {
+        PacketList packets = survey.order().packets();
+        int first = Math.max(0, all.gave.nextSetBit(0));
+        for (int i = first; i < packets.count(); i++) {
+            if (!broken(all, i, first)) {
+                continue;
+            }
+            long fromUs = breaksAtUs(all, i);
+            int end = i + 1;
+            while (end < packets.count() && (!packets.clean(end) || broken(all, end, first))) {
+                fromUs = Math.min(fromUs, Math.min(timeUs(end).orElse(fromUs), breaksAtUs(all, end)));
+                end++;
+            }
+            long toUs = end < packets.count() ? timeUs(end).orElse(times.endUs()) : times.endUs();
+            if (toUs > fromUs) {
+                damage.add(new Damage(
+                        "pictures from here on may lean on what is damaged or missing, until the next key picture",
+                        fromUs,
+                        toUs,
+                        true));
+            }
+            i = end - 1;
+        }
+    }
+
+    private boolean broken(FullDecode all, int packet, int first) {
+        int frame = survey.order().frameOf(packet, 0);
+        return all.complained.get(packet)
+                || (packet > first && (all.brokenBefore.get(packet) || tornOff(packet)))
+                || (frame >= 0 && all.suspect.get(frame))
+                || (all.errors > 0 && lost(all, packet));
+    }
+
+    /**
+     * Whether the reader knows that bytes of it are missing and decoding does not begin afresh right behind it: that is the
+     * seam of two recordings that were joined, and every picture is there.
+     */
+    private boolean tornOff(int packet) {
+        PacketList packets = survey.order().packets();
+        boolean seam = false; // the mark may stand on the last picture but one
+        for (int next = packet + 1; next <= packet + 2 && next < packets.count(); next++) {
+            seam |= packets.clean(next);
+        }
+        return packets.corrupt(packet) && !seam;
+    }
+
+    /**
+     * Where bytes are missing before a packet, the pictures between it and the last ones are missing too, and the last ones
+     * may have lost their own ends.
+     */
+    private long breaksAtUs(FullDecode all, int packet) {
+        long own = timeUs(packet).orElse(times.endUs());
+        if (!all.brokenBefore.get(packet)) {
+            return own;
+        }
+        return Math.min(own, lastSoundUs(packet));
+    }
+
+    /**
+     * Up to where the pictures read before a packet are all there: those read last may themselves have lost their ends, and
+     * may have been read ahead of ones that were to be shown before them.
+     */
+    private long lastSoundUs(int packet) {
+        long[] read = IntStream.range(Math.max(0, packet - READ_BACK), packet)
+                .mapToObj(this::timeUs)
+                .flatMapToLong(OptionalLong::stream)
+                .sorted()
+                .toArray();
+        if (read.length < 3) {
+            return Long.MAX_VALUE;
+        }
+        long[] steps = IntStream.range(1, read.length)
+                .mapToLong(i -> read[i] - read[i - 1])
+                .sorted()
+                .toArray();
+        long usual = steps[steps.length / 2];
+        long from = read[read.length - 1];
+        for (int i = Math.max(1, read.length - REORDERED); i < read.length; i++) {
+            if (read[i] - read[i - 1] > usual * 3 / 2) {
+                from = Math.min(from, read[i - 1] + usual);
+            }
+        }
+        for (int before = Math.max(0, packet - 2); before < packet; before++) {
+            from = Math.min(from, timeUs(before).orElse(from));
+        }
+        return from;
+    }
+
+    /** When a packet's picture is shown, or would be. */
+    private OptionalLong timeUs(int packet) {
+        int frame = survey.order().frameOf(packet, 0);
+        return frame >= 0
+                ? OptionalLong.of(times.index().frames().get(frame).timeUs())
+                : times.packetUs(packet);
     }
 
     private void cutOff() {
@@ -114,9 +243,9 @@ public final class DamageReport {
         if (promised.isPresent() && promised.getAsLong() > endUs + SHORT_BY_US) {
             damage.add(new Damage(
                     "the file is cut off: its header promises pictures up to here, and they are not in it",
-                    endUs,
+                    Math.min(endUs, lastSoundUs(packets.count())),
                     promised.getAsLong()));
-        } else if (endedInMid(packets) || (packets.count() > 0 && packets.corrupt(packets.count() - 1))) {
+        } else if (endsInMidPacket() || endedInMid(packets) || (packets.count() > 0 && packets.corrupt(packets.count() - 1))) {
             damage.add(new Damage("the file is cut off in mid-picture at its end", endUs, endUs));
         }
     }
@@ -126,10 +255,25 @@ public final class DamageReport {
         return packets.endedByError() && !file.container().equals("mpjpeg");
     }
 
+    /** A transport stream is whole packets of 188 bytes, or with time or check codes of 192 or 204. */
+    private boolean endsInMidPacket() {
+        try {
+            long bytes = Files.size(file.file());
+            return file.container().equals("mpegts") && bytes % 188 != 0 && bytes % 192 != 0 && bytes % 204 != 0;
+        } catch (IOException gone) {
+            return false;
+        }
+    }
+
     private OptionalLong promisedEndUs() {
         long startUs = times.index().frames().get(0).timeUs();
-        long ticks = survey.order().packets().believable(file.stream().duration());
-        if (file.container().startsWith("mov") && ticks != PacketList.NONE && ticks > 0) {
+        if (file.container().equals("flv") && file.format().duration() > 0) {
+            return OptionalLong.of(startUs + file.format().duration());
+        }
+        boolean avi = file.container().equals("avi"); // its head counts pictures, and its clock ticks once for each
+        long ticks = survey.order().packets()
+                .believable(avi ? file.stream().nb_frames() : file.stream().duration());
+        if ((avi || file.container().startsWith("mov")) && ticks != PacketList.NONE && ticks > 0) {
             return OptionalLong.of(startUs + new MediaTime(ticks, file.timeBase()).timeUs());
         }
         if (!file.container().startsWith("matroska")) {

@@ -92,6 +92,11 @@ public final class FrameTimes {
         return index.frames().get(index.frames().size() - 1).timeUs();
     }
 
+    /** From one frame to the next on average. */
+    long stepUs() {
+        return Math.max(1, Math.round(MICROS / averageFps()));
+    }
+
     /** End of the last frame. */
     public long endUs() {
         int frame = order.frames() - 1;

@@ -24,7 +24,15 @@ final class FullDecode {
     /** Packets that gave a frame. */
     final BitSet gave = new BitSet();
 
+    /** Packets before which the reader found bytes that it could not read. */
+    final BitSet brokenBefore = new BitSet();
+    /** Packets of which the decoder complained, in its log or by refusing them. */
+    final BitSet complained = new BitSet();
+
     int errors;
+    /** Whether a line that tells of damage was logged meanwhile. */
+    boolean heard;
+
     boolean interlaced;
 
     @Nullable
@@ -42,25 +50,33 @@ final class FullDecode {
         try (FrameDecoder decoder = new FrameDecoder(file, threads);
                 Planes planes = new Planes()) {
             int number = 0;
+            int anywhere = NativeLog.complaintsOnAnyThread();
             while (all.count < most) {
                 if (cancelled.getAsBoolean()) {
                     throw MediaFile.cancelled(file.file());
                 }
+                int before = NativeLog.complaints();
                 int error = file.read();
                 if (error == avutil.AVERROR_EXIT()) {
                     throw MediaFile.cancelled(file.file());
                 }
                 boolean ended = error < 0;
-                decoder.send(ended ? null : file.packet(), number++);
+                int read = NativeLog.complaints();
+                all.brokenBefore.set(number, read > before);
+                int refused = decoder.errors();
+                decoder.send(ended ? null : file.packet(), number);
                 while (decoder.receive(frame)) {
                     all.add(file, decoder, frame, planes);
                     avutil.av_frame_unref(frame);
                 }
+                all.complained.set(number, NativeLog.complaints() > read || decoder.errors() > refused);
+                number++;
                 if (ended) {
                     break;
                 }
             }
             all.errors = decoder.errors();
+            all.heard = NativeLog.complaintsOnAnyThread() > anywhere;
             return all;
         } finally {
             avutil.av_frame_free(frame);

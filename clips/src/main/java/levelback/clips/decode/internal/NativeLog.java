@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.bytedeco.ffmpeg.avutil.LogCallback;
 import org.bytedeco.ffmpeg.global.avutil;
 import org.bytedeco.javacpp.BytePointer;
@@ -18,13 +19,40 @@ public final class NativeLog {
 
     private static final ThreadLocal<List<String>> LINES = ThreadLocal.withInitial(ArrayList::new);
 
+    /**
+     * What decoders and readers say of whole films too, as some cameras make them: references that a camera counts in its
+     * own way, and pictures before the first that can be decoded.
+     */
+    private static final List<String> HARMLESS = List.of(
+            "co located POCs unavailable",
+            "mmco:",
+            "number of reference frames",
+            "non-existing PPS",
+            "non-existing SPS",
+            "no frame!",
+            "Application provided",
+            "Error during demuxing");
+
+    /** Lines that tell of damage, by thread and in all. */
+    private static final ThreadLocal<int[]> COMPLAINTS = ThreadLocal.withInitial(() -> new int[1]);
+
+    private static final AtomicInteger ALL_COMPLAINTS = new AtomicInteger();
+
     /** Strong reference: the native side keeps only the address. */
     private static final LogCallback KEEPER = new LogCallback() {
         @Override
         public void call(int level, BytePointer message) {
+            if (message == null) {
+                return;
+            }
+            String line = message.getString(StandardCharsets.UTF_8).strip();
             List<String> lines = LINES.get();
-            if (lines.size() < MOST_LINES && message != null) {
-                lines.add(message.getString(StandardCharsets.UTF_8).strip());
+            if (lines.size() < MOST_LINES) {
+                lines.add(line);
+            }
+            if (HARMLESS.stream().noneMatch(line::contains)) {
+                COMPLAINTS.get()[0]++;
+                ALL_COMPLAINTS.incrementAndGet();
             }
         }
     };
@@ -39,6 +67,16 @@ public final class NativeLog {
     /** Silences FFmpeg's own printing (for good) and forgets what this thread has heard so far. */
     public static void start() {
         LINES.get().clear();
+    }
+
+    /** How many lines that tell of damage this thread has heard in its life. */
+    static int complaints() {
+        return COMPLAINTS.get()[0];
+    }
+
+    /** How many such lines the program has heard in all, on whatever thread: a decoder's own threads speak too. */
+    static int complaintsOnAnyThread() {
+        return ALL_COMPLAINTS.get();
     }
 
     /** Whether this thread has heard a line with these words since {@link #start()}. */

@@ -54,7 +54,7 @@ public final class Survey {
         }
         int threads = FrameDecoder.threads();
         FullDecode all = decode(path, Integer.MAX_VALUE, threads, cancelled);
-        boolean doubtful = all.errors > 0 || !all.suspect.isEmpty() || all.count != packets.count();
+        boolean doubtful = all.heard || all.errors > 0 || !all.suspect.isEmpty() || all.count != packets.count();
         if (threads > 1 && (doubtful || (all.interlaced && racing(file)))) {
             threads = 1; // what a decoder makes of damage must not hang on how its threads happen to run
             all = decode(path, Integer.MAX_VALUE, threads, cancelled);
