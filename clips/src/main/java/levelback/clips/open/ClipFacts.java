@@ -55,7 +55,7 @@ public record ClipFacts(
      * @param what what is wrong, for a person
      * @param fromUs first microsecond of it
      * @param toUs end of it
-     * @param leaning whether its pictures are whole in the file and only made from damaged ones
+     * @param leaning whether it only follows from damage that is named beside it, such as pictures made from damaged ones
      */
     public record Damage(String what, long fromUs, long toUs, boolean leaning) {
 

@@ -198,11 +198,17 @@ public final class DamageReport {
         return Math.min(own, lastSoundUs(packet));
     }
 
-    /**
-     * Up to where the pictures read before a packet are all there: those read last may themselves have lost their ends, and
-     * may have been read ahead of ones that were to be shown before them.
-     */
+    /** Up to where the pictures read before a packet are all there and whole: the last two may have lost their ends. */
     private long lastSoundUs(int packet) {
+        long from = holeUs(packet);
+        for (int before = Math.max(0, packet - 2); before < packet; before++) {
+            from = Math.min(from, timeUs(before).orElse(from));
+        }
+        return from;
+    }
+
+    /** Where pictures are missing among those read last before a packet, since they were to be read behind later ones. */
+    private long holeUs(int packet) {
         long[] read = IntStream.range(Math.max(0, packet - READ_BACK), packet)
                 .mapToObj(this::timeUs)
                 .flatMapToLong(OptionalLong::stream)
@@ -216,16 +222,12 @@ public final class DamageReport {
                 .sorted()
                 .toArray();
         long usual = steps[steps.length / 2];
-        long from = read[read.length - 1];
         for (int i = Math.max(1, read.length - REORDERED); i < read.length; i++) {
             if (read[i] - read[i - 1] > usual * 3 / 2) {
-                from = Math.min(from, read[i - 1] + usual);
+                return read[i - 1] + usual;
             }
         }
-        for (int before = Math.max(0, packet - 2); before < packet; before++) {
-            from = Math.min(from, timeUs(before).orElse(from));
-        }
-        return from;
+        return Long.MAX_VALUE;
     }
 
     /** When a packet's picture is shown, or would be. */
@@ -243,8 +245,16 @@ public final class DamageReport {
         if (promised.isPresent() && promised.getAsLong() > endUs + SHORT_BY_US) {
             damage.add(new Damage(
                     "the file is cut off: its header promises pictures up to here, and they are not in it",
-                    Math.min(endUs, lastSoundUs(packets.count())),
+                    endUs,
                     promised.getAsLong()));
+            long holeUs = holeUs(packets.count());
+            if (holeUs < endUs) {
+                damage.add(new Damage(
+                        "pictures are missing that were stored behind later ones, past where the file is cut off",
+                        holeUs,
+                        times.lastUs(),
+                        true));
+            }
         } else if (endsInMidPacket() || endedInMid(packets) || (packets.count() > 0 && packets.corrupt(packets.count() - 1))) {
             damage.add(new Damage("the file is cut off in mid-picture at its end", endUs, endUs));
         }

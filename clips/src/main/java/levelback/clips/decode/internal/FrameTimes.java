@@ -88,6 +88,11 @@ public final class FrameTimes {
         return index.frames().get(0).timeUs();
     }
 
+    /** Time of the last frame. */
+    long lastUs() {
+        return last();
+    }
+
     private long last() {
         return index.frames().get(index.frames().size() - 1).timeUs();
     }
