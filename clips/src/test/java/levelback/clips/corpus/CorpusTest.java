@@ -147,10 +147,10 @@ class CorpusTest {
         List<ClipFacts.Damage> damage =
                 Clip.open(film(name), Long.MAX_VALUE, () -> false).facts().damage();
         switch (name) {
-            case "hevc-cut.mkv" -> assertThat(damage).anySatisfy(span -> assertThat(span.what())
-                    .contains("cut off"));
-            case "h264-mid-group.ts" -> assertThat(damage).anySatisfy(span -> assertThat(span.what())
-                    .contains("before the file begins"));
+            case "hevc-cut.mkv" ->
+                assertThat(damage).anySatisfy(span -> assertThat(span.what()).contains("cut off"));
+            case "h264-mid-group.ts" ->
+                assertThat(damage).anySatisfy(span -> assertThat(span.what()).contains("before the file begins"));
             default -> assertThat(damage).isEmpty();
         }
     }

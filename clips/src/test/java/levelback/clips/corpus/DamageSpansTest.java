@@ -73,16 +73,37 @@ class DamageSpansTest {
     @ParameterizedTest
     @CsvSource({
         // A transport stream does not say how long it should be, so what was cut off it is not known to be missing.
-        "h264, mp4, zeros", "h264, mp4, gap", "h264, mp4, cut",
-        "h264, mkv, zeros", "h264, mkv, noise", "h264, mkv, gap", "h264, mkv, cut",
-        "h264, ts, zeros", "h264, ts, noise", "h264, ts, gap",
-        "mpeg4, mp4, zeros", "mpeg4, mp4, noise", "mpeg4, mp4, cut",
-        "mpeg4, mkv, zeros", "mpeg4, mkv, noise", "mpeg4, mkv, cut",
-        "mpeg2video, ts, zeros", "mpeg2video, ts, noise", "mpeg2video, ts, gap",
-        "mpeg2video, mkv, zeros", "mpeg2video, mkv, cut",
-        "mjpeg, mkv, zeros", "mjpeg, mkv, noise", "mjpeg, mp4, zeros", "mjpeg, mp4, cut",
-        "libvpx-vp9, webm, zeros", "libvpx-vp9, webm, cut", "libvpx, webm, zeros",
-        "libaom-av1, mkv, zeros", "libaom-av1, mkv, noise", "libaom-av1, mp4, cut"
+        "h264, mp4, zeros",
+        "h264, mp4, gap",
+        "h264, mp4, cut",
+        "h264, mkv, zeros",
+        "h264, mkv, noise",
+        "h264, mkv, gap",
+        "h264, mkv, cut",
+        "h264, ts, zeros",
+        "h264, ts, noise",
+        "h264, ts, gap",
+        "mpeg4, mp4, zeros",
+        "mpeg4, mp4, noise",
+        "mpeg4, mp4, cut",
+        "mpeg4, mkv, zeros",
+        "mpeg4, mkv, noise",
+        "mpeg4, mkv, cut",
+        "mpeg2video, ts, zeros",
+        "mpeg2video, ts, noise",
+        "mpeg2video, ts, gap",
+        "mpeg2video, mkv, zeros",
+        "mpeg2video, mkv, cut",
+        "mjpeg, mkv, zeros",
+        "mjpeg, mkv, noise",
+        "mjpeg, mp4, zeros",
+        "mjpeg, mp4, cut",
+        "libvpx-vp9, webm, zeros",
+        "libvpx-vp9, webm, cut",
+        "libvpx, webm, zeros",
+        "libaom-av1, mkv, zeros",
+        "libaom-av1, mkv, noise",
+        "libaom-av1, mp4, cut"
     })
     void whatIsNoLongerAsItWasIsNamed(String codec, String container, String how) throws Exception {
         Path whole = folder.resolve("whole." + container);
@@ -97,8 +118,7 @@ class DamageSpansTest {
         if (codec.startsWith("mpeg")) {
             options.addAll(List.of("-bf", "2"));
         }
-        FFMPEG.encode(
-                MovingPattern.yuv420p(144, 80, 80), 144, 80, "25", whole, options.toArray(String[]::new));
+        FFMPEG.encode(MovingPattern.yuv420p(144, 80, 80), 144, 80, "25", whole, options.toArray(String[]::new));
         Path film = Files.write(folder.resolve("damaged." + container), damaged(Files.readAllBytes(whole), how));
 
         Clip clip = Clip.open(film, Long.MAX_VALUE, () -> false);
@@ -124,7 +144,9 @@ class DamageSpansTest {
         });
         assertThat(unnamed).as("%s", damage).isEmpty();
         long sound = before.keySet().stream().filter(us -> !named(damage, us)).count();
-        assertThat(sound).as("pictures that are not under suspicion: %s", damage).isGreaterThanOrEqualTo(20);
+        assertThat(sound)
+                .as("pictures that are not under suspicion: %s", damage)
+                .isGreaterThanOrEqualTo(20);
     }
 
     @Test

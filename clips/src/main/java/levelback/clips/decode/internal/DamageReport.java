@@ -81,7 +81,8 @@ public final class DamageReport {
     private void concealed(FullDecode all) {
         BitSet patched = (BitSet) all.suspect.clone();
         for (int packet = all.complained.nextSetBit(0); packet >= 0; packet = all.complained.nextSetBit(packet + 1)) {
-            int frame = packet < survey.order().packets().count() ? survey.order().frameOf(packet, 0) : -1;
+            int frame =
+                    packet < survey.order().packets().count() ? survey.order().frameOf(packet, 0) : -1;
             if (frame >= 0) {
                 patched.set(frame);
             }
@@ -90,7 +91,8 @@ public final class DamageReport {
         for (int first = patched.nextSetBit(0); first >= 0; first = patched.nextSetBit(first)) {
             int end = patched.nextClearBit(first);
             long toUs = end < frames.size() ? frames.get(end).timeUs() : times.endUs();
-            String which = end == first + 1 ? "picture " + first + " was" : "pictures " + first + " to " + (end - 1) + " were";
+            String which =
+                    end == first + 1 ? "picture " + first + " was" : "pictures " + first + " to " + (end - 1) + " were";
             damage.add(new Damage(
                     which + " decoded with errors and patched by the decoder",
                     frames.get(first).timeUs(),
@@ -233,9 +235,7 @@ public final class DamageReport {
     /** When a packet's picture is shown, or would be. */
     private OptionalLong timeUs(int packet) {
         int frame = survey.order().frameOf(packet, 0);
-        return frame >= 0
-                ? OptionalLong.of(times.index().frames().get(frame).timeUs())
-                : times.packetUs(packet);
+        return frame >= 0 ? OptionalLong.of(times.index().frames().get(frame).timeUs()) : times.packetUs(packet);
     }
 
     private void cutOff() {
@@ -255,7 +255,9 @@ public final class DamageReport {
                         times.lastUs(),
                         true));
             }
-        } else if (endsInMidPacket() || endedInMid(packets) || (packets.count() > 0 && packets.corrupt(packets.count() - 1))) {
+        } else if (endsInMidPacket()
+                || endedInMid(packets)
+                || (packets.count() > 0 && packets.corrupt(packets.count() - 1))) {
             damage.add(new Damage("the file is cut off in mid-picture at its end", endUs, endUs));
         }
     }
@@ -281,7 +283,8 @@ public final class DamageReport {
             return OptionalLong.of(startUs + file.format().duration());
         }
         boolean avi = file.container().equals("avi"); // its head counts pictures, and its clock ticks once for each
-        long ticks = survey.order().packets()
+        long ticks = survey.order()
+                .packets()
                 .believable(avi ? file.stream().nb_frames() : file.stream().duration());
         if ((avi || file.container().startsWith("mov")) && ticks != PacketList.NONE && ticks > 0) {
             return OptionalLong.of(startUs + new MediaTime(ticks, file.timeBase()).timeUs());

@@ -147,7 +147,8 @@ public final class MediaFile implements AutoCloseable {
         if (found == null && format.nb_streams() == 0) {
             throw new ClipException(
                     Reason.BROKEN,
-                    name(file) + " is cut off or damaged: its table of contents names neither pictures nor sound, and no"
+                    name(file)
+                            + " is cut off or damaged: its table of contents names neither pictures nor sound, and no"
                             + " frame can be found; copy it from the camera again.");
         }
         if (found == null) {
