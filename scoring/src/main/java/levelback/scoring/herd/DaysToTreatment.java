@@ -23,10 +23,13 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * <p>References: Kaplan & Meier (1958), Nonparametric estimation from incomplete observations, J Am Stat Assoc 53:457;
  * Brookmeyer & Crowley (1982), A confidence interval for the median survival time, Biometrics 38:29.
  *
- * @param median days, n cows with a lame score; missing where the curve stays above one half
+ * @param median days, n cows with a lame score; missing where the curve stays above one half; with an interval where both
+ *     limits are reached
+ * @param low lower limit in days; empty where the lower band stays above one half
+ * @param high upper limit in days; empty where the upper band stays above one half
  * @param censored cows of these never trimmed
  */
-public record DaysToTreatment(Estimate median, long censored) {
+public record DaysToTreatment(Estimate median, OptionalDouble low, OptionalDouble high, long censored) {
 
     private static final String METHOD = "Kaplan-Meier median, log-log band (Brookmeyer and Crowley 1982)";
     private static final String REFUSED = "REFUSED";
@@ -74,7 +77,11 @@ public record DaysToTreatment(Estimate median, long censored) {
         long censored = treated.stream().filter(t -> !t).count();
         int n = days.size();
         if (n == 0) {
-            return new DaysToTreatment(Estimate.missing(0, METHOD, "no cow scored lame"), 0);
+            return new DaysToTreatment(
+                    Estimate.missing(0, METHOD, "no cow scored lame"),
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    0);
         }
         TreeMap<Long, long[]> times = new TreeMap<>();
         for (int i = 0; i < n; i++) {
@@ -104,14 +111,26 @@ public record DaysToTreatment(Estimate median, long censored) {
         if (median.isEmpty()) {
             String why =
                     "more than half of the " + n + " cows that scored lame were not lifted within the time on record";
-            return new DaysToTreatment(Estimate.missing(n, METHOD, why), censored);
+            return new DaysToTreatment(Estimate.missing(n, METHOD, why), low, high, censored);
         }
         if (low.isEmpty() || high.isEmpty()) {
             return new DaysToTreatment(
-                    Estimate.pointOnly(median.getAsDouble(), n, METHOD, "upper limit not reached"), censored);
+                    Estimate.pointOnly(
+                            median.getAsDouble(),
+                            n,
+                            METHOD,
+                            low.isEmpty()
+                                    ? "too few of the " + n + " cows were lifted for limits"
+                                    : "upper limit not reached within the time on record"),
+                    low,
+                    high,
+                    censored);
         }
         return new DaysToTreatment(
-                Estimate.of(median.getAsDouble(), low.getAsDouble(), high.getAsDouble(), n, METHOD), censored);
+                Estimate.of(median.getAsDouble(), low.getAsDouble(), high.getAsDouble(), n, METHOD),
+                low,
+                high,
+                censored);
     }
 
     private static OptionalDouble first(OptionalDouble found, boolean here, double day) {

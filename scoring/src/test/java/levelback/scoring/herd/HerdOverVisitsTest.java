@@ -90,7 +90,7 @@ class HerdOverVisitsTest {
         }
         assertThat(cases).isEqualTo(3);
         assertThat(VisitChange.between(scores, first.plusDays(42), first.plusDays(56), 2))
-                .isEqualTo(new VisitChange(first.plusDays(42), first.plusDays(56), 1, 1, 1, 0, 0, 0));
+                .isEqualTo(new VisitChange(first.plusDays(42), first.plusDays(56), 1, 1, 1, 0, 0, 2, 0, 0));
     }
 
     private static List<ScoreRow> scores() throws IOException {
