@@ -23,7 +23,8 @@ final class HerdJson {
             question(out, figures.question());
             visits(out, figures);
             out.whole("newCases", figures.newCases().newCases());
-            out.number("newCaseRatePer30Days", figures.newCases().ratePer30Days().value());
+            out.number(
+                    "newCaseRatePer30Days", figures.newCases().ratePer30Days().value());
             out.estimate("newCaseRate", figures.newCases().ratePer30Days());
             out.whole("riskDays", figures.newCases().riskDays());
             out.whole("chronic", figures.chronic());

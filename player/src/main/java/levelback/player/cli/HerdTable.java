@@ -61,10 +61,12 @@ final class HerdTable {
                 figures.newCases().riskDays(),
                 rate.value().isEmpty()
                         ? ""
-                        : String.format(Locale.ROOT, ", %.3f in 30 days", rate.value().getAsDouble())
+                        : String.format(
+                                        Locale.ROOT,
+                                        ", %.3f in 30 days",
+                                        rate.value().getAsDouble())
                                 + rate.interval()
-                                        .map(i ->
-                                                String.format(Locale.ROOT, " (%.3f to %.3f)", i.low(), i.high()))
+                                        .map(i -> String.format(Locale.ROOT, " (%.3f to %.3f)", i.low(), i.high()))
                                         .orElse(""));
         line(to, "Chronic (three lame scores in a row): %d cows. Cured: %d times.", figures.chronic(), figures.cured());
         figures.daysToTreatment().ifPresent(days -> to.println(days(days)));
@@ -73,7 +75,8 @@ final class HerdTable {
         line(
                 to,
                 "Intervals: %s %%, %s.",
-                String.valueOf(Math.round(1000 * figures.question().level()) / 10.0).replaceFirst("\\.0$", ""),
+                String.valueOf(Math.round(1000 * figures.question().level()) / 10.0)
+                        .replaceFirst("\\.0$", ""),
                 figures.visits().get(0).prevalence().method());
     }
 
@@ -84,7 +87,8 @@ final class HerdTable {
                     + days.median().why().orElse("") + n + ".";
         }
         String low = days.low().isPresent() ? String.valueOf((long) days.low().getAsDouble()) : "?";
-        String high = days.high().isPresent() ? String.valueOf((long) days.high().getAsDouble()) : "not reached";
+        String high =
+                days.high().isPresent() ? String.valueOf((long) days.high().getAsDouble()) : "not reached";
         return "Days from first lame score to lift: median "
                 + (long) days.median().value().orElse(0) + ", " + low + " to " + high + n + ".";
     }

@@ -69,7 +69,8 @@ final class SampleSizeCommand implements Callable<Integer> {
             });
         } else {
             out.println("Score " + cows + " of the " + herd + " cows, drawn at random: the share of lame cows is then"
-                    + " known to within " + plain(margin) + " points with " + plain(100 * share) + " % confidence if it is about "
+                    + " known to within " + plain(margin) + " points with " + plain(100 * share)
+                    + " % confidence if it is about "
                     + plain(expected) + " %.");
         }
         return 0;

@@ -55,8 +55,8 @@ public final class FollowHerd {
         ScoreTable table = ScoreTable.read(scores);
         List<String> notes = new ArrayList<>(table.notes());
         if (table.missing() > 0) {
-            notes.add(scores.name() + ": " + table.missing()
-                    + (table.missing() == 1 ? " row has" : " rows have") + " no score and counts as not scored.");
+            notes.add(scores.name() + ": " + table.missing() + (table.missing() == 1 ? " row has" : " rows have")
+                    + " no score and counts as not scored.");
         }
         Optional<List<TrimRow>> lifts = trims.map(source -> {
             TrimTable read = TrimTable.read(source);

@@ -33,7 +33,14 @@ class HerdCommandTest {
     @Test
     void everyKeyOfTheCheckValuesComesOut() throws Exception {
         Answer answer = run(
-                "herd", "--json", "--cut", "2", "--scores", file("visits-scores.csv"), "--trims", file("visits-trims.csv"));
+                "herd",
+                "--json",
+                "--cut",
+                "2",
+                "--scores",
+                file("visits-scores.csv"),
+                "--trims",
+                file("visits-trims.csv"));
         assertThat(answer.status()).isZero();
         Map<String, String> got = flat(answer.out());
         int compared = 0;
@@ -55,7 +62,8 @@ class HerdCommandTest {
         Map<String, String> worked = flat(Files.readString(Path.of(file("worked.json"))));
         StringBuilder rows = new StringBuilder("cow;date;score\n");
         for (String cow : List.of("a", "b", "c", "d")) {
-            String[] levels = Objects.requireNonNull(worked.get("scores." + cow)).split(" ", -1);
+            String[] levels =
+                    Objects.requireNonNull(worked.get("scores." + cow)).split(" ", -1);
             for (int v = 0; v < levels.length; v++) {
                 rows.append(cow + ";" + LocalDate.of(2026, 1, 5).plusDays(14L * v) + ";" + levels[v] + ",0\n");
             }
@@ -113,7 +121,15 @@ class HerdCommandTest {
             rows.append(i + ",2026-03-02," + (i < 10 ? "3" : "") + ",A\n" + i + ",2026-03-02,1,B\n");
         }
         Map<String, String> got = flat(run(
-                        "herd", "--json", "--cut", "2", "--severe", "3", "--herd-size", "101", "--scores",
+                        "herd",
+                        "--json",
+                        "--cut",
+                        "2",
+                        "--severe",
+                        "3",
+                        "--herd-size",
+                        "101",
+                        "--scores",
                         table("f.csv", rows.toString()))
                 .out());
         assertThat(got).containsEntry("visits/0.scored", "50").containsEntry("visits/0.unscored", "51");
@@ -176,15 +192,25 @@ class HerdCommandTest {
         for (int i = 0; cases.containsKey("cases/" + i + ".herd"); i++) {
             String at = "cases/" + i + ".";
             Answer answer = run(
-                    "sample-size", "--json", "--herd", cases.get(at + "herd"), "--margin", cases.get(at + "margin"),
-                    "--expected", cases.get(at + "expected"), "--level", cases.get(at + "level"));
+                    "sample-size",
+                    "--json",
+                    "--herd",
+                    cases.get(at + "herd"),
+                    "--margin",
+                    cases.get(at + "margin"),
+                    "--expected",
+                    cases.get(at + "expected"),
+                    "--level",
+                    cases.get(at + "level"));
             same(flat(answer.out()), "cows", Objects.requireNonNull(cases.get(at + "cows")));
             compared++;
         }
         assertThat(compared).isEqualTo(16);
-        assertThat(run("sample-size", "--herd", "200").out()).startsWith("Score 66 of the 200 cows").hasLineCount(1);
-        for (String options :
-                List.of("", "--herd 0", "--herd x", "--herd 9 --margin 0", "--herd 9 --expected 101", "--herd 9 --level 100")) {
+        assertThat(run("sample-size", "--herd", "200").out())
+                .startsWith("Score 66 of the 200 cows")
+                .hasLineCount(1);
+        for (String options : List.of(
+                "", "--herd 0", "--herd x", "--herd 9 --margin 0", "--herd 9 --expected 101", "--herd 9 --level 100")) {
             Answer bad = run(("sample-size " + options).strip().split(" ", -1));
             assertThat(bad.status()).as(options).isEqualTo(2);
             assertThat(bad.out()).isEmpty();

@@ -29,7 +29,8 @@ public record NewCases(long newCases, long riskDays, long scoresAtRisk, Estimate
     /** Fewest new cases, and fewest cows at risk, for the interval between cows. */
     static final int FEWEST = 10;
 
-    private static final String CLUSTERED = "new cases over days at risk, variance clustered by cow, log interval with t";
+    private static final String CLUSTERED =
+            "new cases over days at risk, variance clustered by cow, log interval with t";
     private static final String EXACT = "new cases over days at risk, exact Poisson interval (Garwood 1936)";
     private static final double DAYS = 30;
 
