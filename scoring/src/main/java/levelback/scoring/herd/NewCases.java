@@ -52,8 +52,8 @@ public record NewCases(long newCases, long riskDays, long scoresAtRisk, Estimate
                 }
             }
             if (days > daysBefore) {
-                casesOf[cows] = cases - casesBefore;
-                daysOf[cows] = days - daysBefore;
+                casesOf[cows] = (double) (cases - casesBefore);
+                daysOf[cows] = (double) (days - daysBefore);
                 cows++;
             }
         }
@@ -83,7 +83,7 @@ public record NewCases(long newCases, long riskDays, long scoresAtRisk, Estimate
     /** Exact limits of a Poisson count over a time: quantiles of the gamma distribution. */
     static Estimate exact(long cases, double months, long n, double level) {
         double tail = (1 - level) / 2;
-        double low = cases == 0 ? 0 : GammaDistribution.of(cases, 1).inverseCumulativeProbability(tail);
+        double low = cases == 0 ? 0 : GammaDistribution.of((double) cases, 1).inverseCumulativeProbability(tail);
         double high = GammaDistribution.of(cases + 1.0, 1).inverseSurvivalProbability(tail);
         return Estimate.of(cases / months, low / months, high / months, n, EXACT);
     }
