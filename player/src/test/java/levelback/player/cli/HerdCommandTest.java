@@ -195,13 +195,13 @@ class HerdCommandTest {
                     "sample-size",
                     "--json",
                     "--herd",
-                    cases.get(at + "herd"),
+                    Objects.requireNonNull(cases.get(at + "herd")),
                     "--margin",
-                    cases.get(at + "margin"),
+                    Objects.requireNonNull(cases.get(at + "margin")),
                     "--expected",
-                    cases.get(at + "expected"),
+                    Objects.requireNonNull(cases.get(at + "expected")),
                     "--level",
-                    cases.get(at + "level"));
+                    Objects.requireNonNull(cases.get(at + "level")));
             same(flat(answer.out()), "cows", Objects.requireNonNull(cases.get(at + "cows")));
             compared++;
         }
