@@ -20,6 +20,10 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * <p>The median is the first time at which the Kaplan–Meier curve is at or below one half; its limits are the first times
  * at which the lower and the upper log–log band are.
  *
+ * <p>Coverage, 2,000 runs, a median of 22 days with even censoring (bench {@code HerdCoverage}), of the runs with both limits:
+ * 95.7 to 97.2 % at 50 to 300 cows, 92.6 % at 20, where more than half of the runs reach no upper limit and are not
+ * judged. At so few cows read the limits with that in mind.
+ *
  * <p>References: Kaplan & Meier (1958), Nonparametric estimation from incomplete observations, J Am Stat Assoc 53:457;
  * Brookmeyer & Crowley (1982), A confidence interval for the median survival time, Biometrics 38:29.
  *
