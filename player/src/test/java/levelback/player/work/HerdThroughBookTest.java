@@ -46,7 +46,8 @@ class HerdThroughBookTest {
                     false);
             new ImportTables(book).take(ImportTables.Kind.SCORES, List.of(scores), order);
             new ImportTables(book).take(ImportTables.Kind.TRIMS, List.of(trims), order);
-            FollowHerd.Answer through = FollowHerd.fromBook(book, book.herd().herds().get(0), QUESTION, TODAY);
+            FollowHerd.Answer through =
+                    FollowHerd.fromBook(book, book.herd().herds().get(0), QUESTION, TODAY);
             HerdFigures a = direct.figures();
             HerdFigures b = through.figures();
             assertThat(b.visits()).isEqualTo(a.visits()).hasSize(8);
@@ -56,8 +57,10 @@ class HerdThroughBookTest {
             assertThat(b.chronic()).isEqualTo(34);
             assertThat(b.cured()).isEqualTo(59);
             assertThat(b.daysToTreatment()).isEqualTo(a.daysToTreatment()).isPresent();
-            assertThat(b.lameCows()).extracting(cow -> through.number(cow.cow())).containsExactlyInAnyOrderElementsOf(
-                    a.lameCows().stream().map(cow -> cow.cow()).toList());
+            assertThat(b.lameCows())
+                    .extracting(cow -> through.number(cow.cow()))
+                    .containsExactlyInAnyOrderElementsOf(
+                            a.lameCows().stream().map(cow -> cow.cow()).toList());
         }
     }
 

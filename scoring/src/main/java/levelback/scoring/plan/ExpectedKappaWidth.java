@@ -57,7 +57,14 @@ public record ExpectedKappaWidth(double kappa, double width, double widthError, 
         int n = 0;
         for (Panel panel : LongStream.range(0, runs)
                 .parallel()
-                .mapToObj(run -> panel(new SplittableRandom(seed * 1_000_003 + run).split(), clips, scorers, cuts, correlation, quadratic, z))
+                .mapToObj(run -> panel(
+                        new SplittableRandom(seed * 1_000_003 + run).split(),
+                        clips,
+                        scorers,
+                        cuts,
+                        correlation,
+                        quadratic,
+                        z))
                 .toList()) {
             if (Double.isFinite(panel.width())) {
                 widths[n] = panel.width();

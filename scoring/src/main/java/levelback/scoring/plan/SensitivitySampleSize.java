@@ -36,7 +36,10 @@ public final class SensitivitySampleSize {
     }
 
     private static long cows(double expected, double margin, double share, double level) {
-        if (!(expected > 0 && expected < 1) || !(margin > 0) || !(share > 0 && share < 1) || !(level > 0 && level < 1)) {
+        if (!(expected > 0 && expected < 1)
+                || !(margin > 0)
+                || !(share > 0 && share < 1)
+                || !(level > 0 && level < 1)) {
             throw new IllegalArgumentException(
                     "expected " + expected + ", margin " + margin + ", share " + share + ", level " + level);
         }

@@ -78,7 +78,8 @@ final class HerdCoverage {
                 days.add(Math.min(day, end));
                 treated.add(day <= end);
             }
-            return new Coverage.Run(truth, DaysToTreatment.of(days, treated, .95).median());
+            return new Coverage.Run(
+                    truth, DaysToTreatment.of(days, treated, .95).median());
         });
     }
 
@@ -97,7 +98,8 @@ final class HerdCoverage {
                 RUNS,
                 seed -> new Coverage.Run(
                         truth,
-                        NewCases.of(herd(seed, cows, visits, chance, spread), 2, .95).ratePer30Days()));
+                        NewCases.of(herd(seed, cows, visits, chance, spread), 2, .95)
+                                .ratePer30Days()));
     }
 
     private static double trueRate(int visits, double chance, double spread) {
