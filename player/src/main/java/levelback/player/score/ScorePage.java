@@ -44,6 +44,7 @@ import levelback.player.theme.ErrorBar;
 import levelback.player.theme.Keys;
 import levelback.player.theme.Style;
 import levelback.player.work.OpenRecording;
+import levelback.player.work.VerifyInBackground;
 import levelback.scoring.scale.GaitScale;
 import levelback.scoring.scale.GaitScales;
 import levelback.scoring.value.Leg;
@@ -67,6 +68,7 @@ public final class ScorePage implements Page {
     private static final int BIG_STEP = 10;
 
     private final Desk desk;
+    private final VerifyInBackground verifying = new VerifyInBackground();
     private final ExecutorService films;
     private final ScoreViewModel model;
     private final KeySet keySet = KeySet.of(Locale.getDefault());
@@ -105,6 +107,7 @@ public final class ScorePage implements Page {
         });
         this.model =
                 new ScoreViewModel(desk, films, OpenRecording::once, Clock.systemUTC(), ScorePage::afterAWhile, scales);
+        model.verifyWith(verifying::verify);
         this.head = new HeadLine(model);
         this.queue = new QueuePanel(model, this::addRecordings);
         this.judge = new JudgePanel(model, keySet, player::shownFrame, this::show);
@@ -250,7 +253,7 @@ public final class ScorePage implements Page {
             }
             loopStart = OptionalInt.empty();
             strip.setLoop(0, 0);
-            player.open(ready.clip(), first, last, ready.at());
+            player.open(ready.clip(), first, last, ready.at(), model.nextSpan());
             frameText(ready.at());
             stripContent();
             if (model.stateProperty().get() instanceof State.Marking m) {
@@ -291,6 +294,7 @@ public final class ScorePage implements Page {
     }
 
     private void frameShown(int frame) {
+        verifying.touch();
         frameText(frame);
         if (clip != null) {
             strip.setPlayhead(clip.index().frames().get(frame).timeUs());
@@ -500,6 +504,7 @@ public final class ScorePage implements Page {
     public void close() {
         model.close();
         player.close();
+        verifying.close();
         films.shutdownNow();
     }
 

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import levelback.clips.decode.Span;
 import levelback.player.work.GiveScore;
 import levelback.scoring.scale.GaitScale;
 import levelback.store.book.Book;
@@ -48,7 +49,8 @@ final class ScoreReader {
             Instant now) {}
 
     /** One line of the queue. */
-    record QueueRow(PassId pass, RecordingId recording, int ordinal, Optional<String> number, boolean settled) {}
+    record QueueRow(
+            PassId pass, RecordingId recording, Span frames, int ordinal, Optional<String> number, boolean settled) {}
 
     /** A recording of the visit. */
     record RecordingRow(RecordingId id, String fileName, int passes) {}
@@ -151,7 +153,8 @@ final class ScoreReader {
                 tags.put(pass.id(), ofPass);
                 settled = cannot(ofPass, question.scorer()).isPresent();
             }
-            rows.add(new QueueRow(pass.id(), pass.recording(), rows.size() + 1, number, settled));
+            Span frames = new Span(pass.fromFrame(), Math.max(pass.fromFrame(), pass.toFrame()));
+            rows.add(new QueueRow(pass.id(), pass.recording(), frames, rows.size() + 1, number, settled));
         }
         List<Recording> recordings = book.lane().recordingsOf(visit.id());
         Queue queue = new Queue(Optional.of(visit), rows, recordingRows(recordings, passes));

@@ -17,9 +17,11 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import levelback.clips.decode.Span;
 import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.player.desk.Desk;
@@ -118,10 +120,22 @@ public final class ScoreViewModel {
         Clip open(Path file, BooleanSupplier cancelled) throws ClipException;
     }
 
+    /** Looks a recording through to its end. */
+    interface Verifier {
+        /**
+         * Begins; returns at once.
+         *
+         * @param pass the span that is wanted first
+         * @param found called on any thread with the clip as it is for certain, if that was not known before
+         */
+        void verify(Clip clip, Span pass, Consumer<Clip> found);
+    }
+
     private static final int CLIPS_KEPT = 6;
 
     private final Desk desk;
     private final Executor films;
+    private Verifier verifier = (clip, pass, found) -> {};
     private final Opener opener;
     private final Clock clock;
     private final BiConsumer<Duration, Runnable> later;
@@ -745,6 +759,42 @@ public final class ScoreViewModel {
             return; // the picture stays where it is
         }
         film.set(wanted);
+        verifier.verify(
+                clip,
+                new Span(wanted.first(), wanted.last()),
+                certain -> desk.ui().execute(() -> verified(recording, clip, certain)));
+    }
+
+    /** What packets and pictures differ in comes on the page; where they agree nothing moves. */
+    private void verified(Recording recording, Clip before, Clip certain) {
+        if (clips.get(recording.id()) != before) {
+            return;
+        }
+        remember(recording.id(), certain);
+        if (film.get() instanceof Film.Ready now
+                && now.clip() == before
+                && !(certain.facts().equals(before.facts()) && certain.index().equals(before.index()))) {
+            int end = certain.index().frames().size() - 1;
+            film.set(new Film.Ready(
+                    recording.id(),
+                    certain,
+                    Math.min(now.first(), end),
+                    Math.min(now.last(), end),
+                    Math.min(now.at(), end)));
+        }
+    }
+
+    /** Has recordings that were indexed by their packets looked through in the background. */
+    void verifyWith(Verifier other) {
+        verifier = other;
+    }
+
+    /** The pass that comes after this one, where it is in the same recording. */
+    Optional<Span> nextSpan() {
+        return onPass().flatMap(on -> on.queue()
+                .nextOpen(on.sheet().pass().id())
+                .filter(row -> row.recording().equals(on.sheet().recording().id()))
+                .map(ScoreReader.QueueRow::frames));
     }
 
     private void remember(RecordingId recording, Clip clip) {

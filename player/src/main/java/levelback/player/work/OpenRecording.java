@@ -28,8 +28,13 @@ public final class OpenRecording implements AutoCloseable {
 
     OpenRecording(UserFolder user, FirstLook look) {
         this.known = new KnownFiles(user);
-        this.indexes = new IndexCache(user.cache().resolve("indexes"));
+        this.indexes = indexes(user);
         this.look = look;
+    }
+
+    /** Where a user's frame indexes lie. */
+    static IndexCache indexes(UserFolder user) {
+        return new IndexCache(user.cache().resolve("indexes"));
     }
 
     /** Opens one file for this user; blocking. */
