@@ -72,7 +72,10 @@ public final class VerifyInBackground implements AutoCloseable {
                 // goes on when it is asked for again; what can't be read is said where it is wanted
             } catch (RuntimeException | LinkageError e) { // task boundary
                 System.getLogger(VerifyInBackground.class.getName())
-                        .log(System.Logger.Level.ERROR, "verifying " + clip.facts().file(), e);
+                        .log(
+                                System.Logger.Level.ERROR,
+                                "verifying " + clip.facts().file(),
+                                e);
             }
         });
     }
