@@ -8,6 +8,7 @@ import java.util.zip.CRC32C;
 import levelback.clips.open.ClipException;
 import org.bytedeco.ffmpeg.avutil.AVBufferRef;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
+import org.bytedeco.ffmpeg.avutil.AVPixFmtDescriptor;
 import org.bytedeco.ffmpeg.global.avutil;
 import org.bytedeco.javacpp.BytePointer;
 
@@ -16,6 +17,9 @@ final class Planes implements AutoCloseable {
 
     /** AV_NUM_DATA_POINTERS of libavutil/frame.h. */
     private static final int MOST_BUFFERS = 8;
+
+    private static final long UNLIKE_ROWS =
+            avutil.AV_PIX_FMT_FLAG_PAL | avutil.AV_PIX_FMT_FLAG_BITSTREAM | avutil.AV_PIX_FMT_FLAG_HWACCEL;
 
     private BytePointer packed = new BytePointer();
     private ByteBuffer bytes = ByteBuffer.allocateDirect(0);
@@ -59,11 +63,42 @@ final class Planes implements AutoCloseable {
         }
     }
 
-    /** A short hash against which every later decode of the picture is checked. */
+    /** CRC32C of the packed picture, against which every later decode of it is checked. */
     int check(AVFrame frame) {
         CRC32C crc = new CRC32C();
-        crc.update(pack(frame));
+        AVPixFmtDescriptor kind = avutil.av_pix_fmt_desc_get(frame.format());
+        boolean planar = kind != null && (kind.flags() & UNLIKE_ROWS) == 0;
+        if (!planar || !rowByRow(frame, kind, crc)) {
+            crc.reset();
+            crc.update(pack(frame));
+        }
         return (int) crc.getValue();
+    }
+
+    /** The same bytes in the same order as {@link #pack}, but where they are; false if they don't lie in plain rows. */
+    private static boolean rowByRow(AVFrame frame, AVPixFmtDescriptor kind, CRC32C crc) {
+        int planes = avutil.av_pix_fmt_count_planes(frame.format());
+        for (int plane = 0; plane < planes; plane++) {
+            boolean chroma = plane == 1 || plane == 2;
+            int rows = chroma ? -(-frame.height() >> kind.log2_chroma_h()) : frame.height();
+            int bytes = avutil.av_image_get_linesize(frame.format(), frame.width(), plane);
+            int stride = frame.linesize(plane);
+            BytePointer data = frame.data(plane);
+            if (bytes <= 0 || stride < bytes || data == null) {
+                return false;
+            }
+            ByteBuffer all = new BytePointer(data)
+                    .capacity((long) stride * (rows - 1) + bytes)
+                    .asBuffer();
+            if (stride == bytes) {
+                crc.update(all);
+                continue;
+            }
+            for (int y = 0; y < rows; y++) {
+                crc.update(all.limit(y * stride + bytes).position(y * stride));
+            }
+        }
+        return true;
     }
 
     /** @throws ClipException if the picture is of a kind that can't be packed */
