@@ -23,7 +23,8 @@ public record Pair(ClipIndex left, int leftFrame, ClipIndex right, int rightFram
 
     private static void require(ClipIndex index, int frame) {
         if (frame < 0 || frame >= index.frames().size()) {
-            throw new IllegalArgumentException("no frame " + frame + " among " + index.frames().size());
+            throw new IllegalArgumentException(
+                    "no frame " + frame + " among " + index.frames().size());
         }
     }
 
@@ -85,6 +86,4 @@ public record Pair(ClipIndex left, int leftFrame, ClipIndex right, int rightFram
         boolean outside = timeUs < timeUs(index, 0) || timeUs >= timeUs(index, last) + Math.max(1, stayUs);
         return outside ? Optional.empty() : Optional.of(index.frameAt(timeUs));
     }
-
-
 }

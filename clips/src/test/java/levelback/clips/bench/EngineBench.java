@@ -62,12 +62,41 @@ public final class EngineBench {
         for (int i = 0; i < TARGETS; i++) {
             targets.add(draw.nextInt(clip.facts().frameCount()));
         }
-        pairs("index / ffprobe's packets", rounds, () -> scan(film), () -> child(List.of(
-                args[2], "-v", "quiet", "-select_streams", "v:0", "-show_entries", "packet=pts,dts,size,flags,pos",
-                "-of", "csv", film.toString())));
-        pairs("full decode with check sums / framemd5", rounds, () -> whole(film), () -> child(List.of(
-                args[1], "-v", "quiet", "-noautorotate", "-threads", String.valueOf(THREADS), "-i", film.toString(),
-                "-map", "0:v:0", "-fps_mode", "passthrough", "-f", "framemd5", "-")));
+        pairs(
+                "index / ffprobe's packets",
+                rounds,
+                () -> scan(film),
+                () -> child(List.of(
+                        args[2],
+                        "-v",
+                        "quiet",
+                        "-select_streams",
+                        "v:0",
+                        "-show_entries",
+                        "packet=pts,dts,size,flags,pos",
+                        "-of",
+                        "csv",
+                        film.toString())));
+        pairs(
+                "full decode with check sums / framemd5",
+                rounds,
+                () -> whole(film),
+                () -> child(List.of(
+                        args[1],
+                        "-v",
+                        "quiet",
+                        "-noautorotate",
+                        "-threads",
+                        String.valueOf(THREADS),
+                        "-i",
+                        film.toString(),
+                        "-map",
+                        "0:v:0",
+                        "-fps_mode",
+                        "passthrough",
+                        "-f",
+                        "framemd5",
+                        "-")));
         pairs("exact seeks / bare libavcodec", rounds, () -> seeks(clip, targets), () -> bare(args[3], clip, targets));
         first(film, clip);
         System.out.println(new StepBench(film, () -> false, (stage, done) -> {}).run());
@@ -129,11 +158,10 @@ public final class EngineBench {
     }
 
     private static Cost bare(String program, Clip clip, List<Integer> targets) throws Exception {
-        List<String> command = new ArrayList<>(
-                List.of(program, clip.facts().file().toString(), String.valueOf(THREADS)));
+        List<String> command =
+                new ArrayList<>(List.of(program, clip.facts().file().toString(), String.valueOf(THREADS)));
         for (int frame : targets) {
-            command.add(String.valueOf(
-                    clip.index().frames().get(frame).pts().getAsLong()));
+            command.add(String.valueOf(clip.index().frames().get(frame).pts().getAsLong()));
         }
         Process process = new ProcessBuilder(command).start();
         String[] said = new String(process.getInputStream().readAllBytes(), StandardCharsets.US_ASCII)
@@ -151,7 +179,8 @@ public final class EngineBench {
         String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.US_ASCII);
         double wallMs = (System.nanoTime() - from) / MILLIS;
         // The second line is of the shell's children: user, then system time, as 0m1.234000s.
-        Matcher times = Pattern.compile("(\\d+)m([\\d.]+)s").matcher(said.lines().toList().get(1));
+        Matcher times = Pattern.compile("(\\d+)m([\\d.]+)s")
+                .matcher(said.lines().toList().get(1));
         double cpuMs = 0;
         while (times.find()) {
             cpuMs += 60_000 * Integer.parseInt(times.group(1)) + 1000 * Double.parseDouble(times.group(2));

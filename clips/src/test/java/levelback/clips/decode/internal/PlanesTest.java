@@ -17,9 +17,28 @@ class PlanesTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "yuv420p", "yuvj420p", "yuv422p", "yuv444p", "yuv411p", "yuv410p", "yuv440p", "yuv420p10le",
-                "yuv422p10le", "yuv444p12le", "nv12", "p010le", "yuyv422", "gray", "gray10le", "rgb24", "bgra", "gbrp",
-                "yuva420p", "pal8", "monoblack", "rgb565le"
+                "yuv420p",
+                "yuvj420p",
+                "yuv422p",
+                "yuv444p",
+                "yuv411p",
+                "yuv410p",
+                "yuv440p",
+                "yuv420p10le",
+                "yuv422p10le",
+                "yuv444p12le",
+                "nv12",
+                "p010le",
+                "yuyv422",
+                "gray",
+                "gray10le",
+                "rgb24",
+                "bgra",
+                "gbrp",
+                "yuva420p",
+                "pal8",
+                "monoblack",
+                "rgb565le"
             })
     void theCheckSumIsOfThePackedPicture(String format) {
         for (int[] size : new int[][] {{64, 48}, {63, 47}, {130, 3}, {1, 1}, {1920, 8}}) {
