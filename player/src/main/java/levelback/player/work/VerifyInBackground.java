@@ -42,7 +42,6 @@ public final class VerifyInBackground implements AutoCloseable {
         this.thread = Executors.newSingleThreadExecutor(task -> {
             Thread own = new Thread(task, "verifying recordings");
             own.setDaemon(true);
-            own.setPriority(Thread.MIN_PRIORITY);
             return own;
         });
     }

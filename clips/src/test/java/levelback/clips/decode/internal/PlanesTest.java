@@ -37,7 +37,7 @@ class PlanesTest {
                 "gbrp",
                 "yuva420p",
                 "pal8",
-                "monoblack",
+                
                 "rgb565le"
             })
     void theCheckSumIsOfThePackedPicture(String format) {
