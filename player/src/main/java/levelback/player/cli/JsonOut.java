@@ -86,6 +86,30 @@ final class JsonOut {
         json.writeEndArray();
     }
 
+<<<<<<< HEAD
+=======
+    void numbers(String key, Iterable<Double> values) throws IOException {
+        json.writeArrayFieldStart(key);
+        for (double value : values) {
+            number(value);
+        }
+        json.writeEndArray();
+    }
+
+    /** Rows of whole numbers. */
+    void table(String key, Iterable<? extends Iterable<Long>> rows) throws IOException {
+        json.writeArrayFieldStart(key);
+        for (Iterable<Long> row : rows) {
+            json.writeStartArray();
+            for (long count : row) {
+                json.writeNumber(count);
+            }
+            json.writeEndArray();
+        }
+        json.writeEndArray();
+    }
+
+>>>>>>> 2750197 (agreement: the command, its table, its document)
     void interval(String key, Optional<Interval> interval) throws IOException {
         if (interval.isEmpty()) {
             nothing(key);

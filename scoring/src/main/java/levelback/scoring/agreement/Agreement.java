@@ -6,6 +6,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import levelback.scoring.severity.AdditiveShift;
+import levelback.scoring.severity.Panel;
 import levelback.scoring.severity.ScorerSeverity;
 import levelback.scoring.severity.Severity;
 import levelback.scoring.value.Estimate;
@@ -237,7 +239,22 @@ public final class Agreement {
     }
 
     private List<ScorerSeverity> severity() {
-        return first.scores() == 0 ? List.of() : Severity.of(ratings, question.level());
+        if (first.scores() == 0) {
+            return List.of();
+        }
+        if (question.latent()) {
+            return Severity.of(ratings, question.level());
+        }
+        Panel panel = Severity.panel(ratings);
+        List<Estimate> shifts = AdditiveShift.of(panel, question.level());
+        List<ScorerSeverity> severity = new ArrayList<>();
+        for (int s = 0; s < shifts.size(); s++) {
+            severity.add(new ScorerSeverity(
+                    panel.scorers().get(s),
+                    shifts.get(s),
+                    Estimate.missing(shifts.get(s).n(), "not computed", "the latent scale was switched off")));
+        }
+        return severity;
     }
 
     private List<AgreementResult.HardClip> hardest() {
