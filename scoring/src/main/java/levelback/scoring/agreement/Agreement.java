@@ -243,9 +243,9 @@ public final class Agreement {
             return List.of();
         }
         if (question.latent()) {
-            return Severity.of(ratings, question.level());
+            return Severity.of(SeverityPanel.of(ratings), question.level());
         }
-        Panel panel = Severity.panel(ratings);
+        Panel panel = SeverityPanel.of(ratings);
         List<Estimate> shifts = AdditiveShift.of(panel, question.level());
         List<ScorerSeverity> severity = new ArrayList<>();
         for (int s = 0; s < shifts.size(); s++) {
