@@ -86,8 +86,6 @@ final class JsonOut {
         json.writeEndArray();
     }
 
-<<<<<<< HEAD
-=======
     void numbers(String key, Iterable<Double> values) throws IOException {
         json.writeArrayFieldStart(key);
         for (double value : values) {
@@ -109,7 +107,6 @@ final class JsonOut {
         json.writeEndArray();
     }
 
->>>>>>> 2750197 (agreement: the command, its table, its document)
     void interval(String key, Optional<Interval> interval) throws IOException {
         if (interval.isEmpty()) {
             nothing(key);
