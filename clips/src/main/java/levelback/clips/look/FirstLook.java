@@ -9,12 +9,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import levelback.clips.open.ClipException;
 import levelback.clips.open.ClipException.Reason;
+import levelback.clips.open.IndexCache;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,6 +35,7 @@ public final class FirstLook implements AutoCloseable {
 
     private final LookLimits limits;
     private final String mainClass;
+    private final Optional<Path> indexes;
     private @Nullable Process process;
     private @Nullable PrintStream orders;
     private LinkedBlockingQueue<String> answers = new LinkedBlockingQueue<>();
@@ -40,11 +43,26 @@ public final class FirstLook implements AutoCloseable {
 
     /** @param limits how much each file may take */
     public FirstLook(LookLimits limits) {
-        this(limits, LookChild.class.getName());
+        this(limits, LookChild.class.getName(), Optional.empty());
+    }
+
+    /**
+     * A look whose work is not done twice: what it finds out about a file is kept.
+     *
+     * @param limits how much each file may take
+     * @param indexes where
+     */
+    public FirstLook(LookLimits limits, IndexCache indexes) {
+        this(limits, LookChild.class.getName(), Optional.of(indexes.folder()));
     }
 
     /** For tests: another class may stand in for what looks. */
     FirstLook(LookLimits limits, String mainClass) {
+        this(limits, mainClass, Optional.empty());
+    }
+
+    private FirstLook(LookLimits limits, String mainClass, Optional<Path> indexes) {
+        this.indexes = indexes;
         this.limits = limits;
         this.mainClass = mainClass;
     }
@@ -197,6 +215,7 @@ public final class FirstLook implements AutoCloseable {
             }
         }
         command.addAll(List.of("-cp", System.getProperty("java.class.path"), mainClass));
+        indexes.ifPresent(folder -> command.add(folder.toAbsolutePath().toString()));
         return command;
     }
 

@@ -11,12 +11,14 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Base64;
+import java.util.Optional;
 import java.util.concurrent.LinkedBlockingQueue;
 import levelback.clips.decode.FrameReader;
 import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.clips.open.ClipException.Reason;
 import levelback.clips.open.ClipFacts;
+import levelback.clips.open.IndexCache;
 
 /**
  * The process that looks: for each line of its input (a bound for decoding, the most pixels of a picture, a path in base
@@ -39,9 +41,12 @@ final class LookChild {
 
     private LookChild() {}
 
+    /** @param arguments the folder in which indexes are kept, or nothing: then what was found out is told and forgotten */
     public static void main(String[] arguments) throws InterruptedException {
+        Optional<IndexCache> indexes =
+                arguments.length == 0 ? Optional.empty() : Optional.of(new IndexCache(Path.of(arguments[0])));
         LinkedBlockingQueue<String> orders = new LinkedBlockingQueue<>();
-        Thread work = new Thread(() -> answerAll(orders), "look");
+        Thread work = new Thread(() -> answerAll(orders, indexes), "look");
         work.setDaemon(true);
         work.start();
         try (BufferedReader in = new BufferedReader(
@@ -55,10 +60,10 @@ final class LookChild {
         Runtime.getRuntime().halt(0);
     }
 
-    private static void answerAll(LinkedBlockingQueue<String> orders) {
+    private static void answerAll(LinkedBlockingQueue<String> orders, Optional<IndexCache> indexes) {
         try {
             while (true) {
-                ANSWERS.println(answer(orders.take()));
+                ANSWERS.println(answer(orders.take(), indexes));
             }
         } catch (InterruptedException stopped) {
             Thread.currentThread().interrupt();
@@ -73,11 +78,11 @@ final class LookChild {
                 + Base64.getEncoder().encodeToString(name);
     }
 
-    private static String answer(String order) {
+    private static String answer(String order, Optional<IndexCache> indexes) {
         String[] parts = order.split(" ", 3);
         Path file = Path.of(new String(Base64.getDecoder().decode(parts[2]), StandardCharsets.UTF_8));
         try {
-            look(file, Long.parseLong(parts[0]), Long.parseLong(parts[1]));
+            look(file, Long.parseLong(parts[0]), Long.parseLong(parts[1]), indexes);
             return FINE;
         } catch (ClipException refused) {
             String sentence = String.valueOf(refused.getMessage());
@@ -86,8 +91,11 @@ final class LookChild {
         }
     }
 
-    private static void look(Path file, long decodeUpToPixels, long picturePixels) throws ClipException {
-        Clip clip = Clip.open(file, decodeUpToPixels, LookChild::alive);
+    private static void look(Path file, long decodeUpToPixels, long picturePixels, Optional<IndexCache> indexes)
+            throws ClipException {
+        Clip clip = indexes.isPresent()
+                ? Clip.open(file, decodeUpToPixels, indexes.get(), LookChild::alive)
+                : Clip.open(file, decodeUpToPixels, LookChild::alive);
         ClipFacts facts = clip.facts();
         if ((long) facts.width() * facts.height() > picturePixels) {
             throw new ClipException(

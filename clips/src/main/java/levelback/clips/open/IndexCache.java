@@ -28,7 +28,7 @@ public final class IndexCache {
 
     private static final int MAGIC = 0x4B42564C;
     /** Changes with the bytes' meaning, and with the decoder, whose pictures the check sums are of. */
-    private static final int VERSION = 1;
+    private static final int VERSION = 2;
 
     private static final String ENDING = ".index";
     private static final long MOST_BYTES = 256L << 20;
@@ -38,6 +38,11 @@ public final class IndexCache {
     /** @param folder made when the first index is kept */
     public IndexCache(Path folder) {
         this.folder = folder;
+    }
+
+    /** Where they are kept. */
+    public Path folder() {
+        return folder;
     }
 
     /** Whether something is known about a file. */
@@ -100,7 +105,7 @@ public final class IndexCache {
         int damaged = from.readInt();
         List<ClipFacts.Damage> damage = new ArrayList<>();
         for (int i = 0; i < damaged; i++) {
-            damage.add(new ClipFacts.Damage(from.readText(), from.readLong(), from.readLong()));
+            damage.add(new ClipFacts.Damage(from.readText(), from.readLong(), from.readLong(), from.readLong() != 0));
         }
         long startUs = times.index().frames().get(0).timeUs();
         ClipFacts facts = new ClipFacts(
@@ -153,6 +158,7 @@ public final class IndexCache {
                 to.text(span.what());
                 to.number(span.fromUs());
                 to.number(span.toUs());
+                to.number(span.leaning() ? 1L : 0L);
             }
             write(place(facts.file(), facts.fingerprint()), to.finished());
         } catch (IOException | ArithmeticException notKept) {

@@ -8,8 +8,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.concurrent.atomic.AtomicInteger;
+import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.clips.open.ClipException.Reason;
+import levelback.clips.open.IndexCache;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -65,6 +67,18 @@ class FirstLookTest {
                 assertThatCode(() -> look.at(film, Long.MAX_VALUE, () -> false)).doesNotThrowAnyException();
             }
         }
+    }
+
+    @Test
+    void whatItFindsOutIsNotFoundOutTwice() throws Exception {
+        IndexCache indexes = new IndexCache(folder.resolve("indexes"));
+        Path film = film("h264-mid-group.ts");
+        assertThat(indexes.knows(film)).isFalse();
+        try (FirstLook look = new FirstLook(LookLimits.USUAL, indexes)) {
+            look.at(film, Long.MAX_VALUE, () -> false);
+        }
+        assertThat(Clip.known(film, Long.MAX_VALUE, indexes, () -> false).orElseThrow().facts())
+                .isEqualTo(Clip.open(film, Long.MAX_VALUE, () -> false).facts());
     }
 
     @Test

@@ -23,7 +23,11 @@ public final class OpenRecording implements AutoCloseable {
 
     /** For this user, with the usual limits. */
     public OpenRecording() {
-        this(UserFolder.ofThisUser(), new FirstLook(LookLimits.USUAL));
+        this(UserFolder.ofThisUser());
+    }
+
+    private OpenRecording(UserFolder user) {
+        this(user, new FirstLook(LookLimits.USUAL, indexes(user)));
     }
 
     OpenRecording(UserFolder user, FirstLook look) {
