@@ -17,6 +17,7 @@ import java.util.function.BooleanSupplier;
 import levelback.clips.open.ClipException;
 import levelback.clips.open.ClipException.Reason;
 import levelback.clips.open.IndexCache;
+import levelback.clips.open.Watch;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -107,8 +108,11 @@ public final class FirstLook implements AutoCloseable {
         while (true) {
             String line = next();
             long now = System.nanoTime();
-            if (line != null && !line.equals(LookChild.ALIVE)) {
+            if (line != null && !line.startsWith(LookChild.ALIVE)) {
                 return line;
+            }
+            if (line != null) {
+                tell(cancelled, line);
             }
             sign = line == null ? sign : now;
             if (cancelled.getAsBoolean()) {
@@ -129,6 +133,14 @@ public final class FirstLook implements AutoCloseable {
                 throw unsafe(
                         file, "reading it took more than %,d MB of memory".formatted(limits.residentBytes() >> 20));
             }
+        }
+    }
+
+    private static void tell(BooleanSupplier cancelled, String line) {
+        try {
+            Watch.tell(cancelled, false, Double.parseDouble(line.substring(LookChild.ALIVE.length())));
+        } catch (NumberFormatException bare) {
+            // a sign of life and nothing more
         }
     }
 

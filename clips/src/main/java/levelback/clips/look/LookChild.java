@@ -19,11 +19,12 @@ import levelback.clips.open.ClipException;
 import levelback.clips.open.ClipException.Reason;
 import levelback.clips.open.ClipFacts;
 import levelback.clips.open.IndexCache;
+import levelback.clips.open.Watch;
 
 /**
  * The process that looks: for each line of its input (a bound for decoding, the most pixels of a picture, a path in base
- * 64) it opens the file as the desk would, jumps about in it, and answers with one line. A full stop on a line of its own
- * is a sign of life. It ends with its input, so that none stays behind when the desk is gone.
+ * 64) it opens the file as the desk would, jumps about in it, and answers with one line. A line that begins with a full
+ * stop is a sign of life; how far it is stands behind. It ends with its input, so that none stays behind when the desk is gone.
  */
 final class LookChild {
 
@@ -36,8 +37,6 @@ final class LookChild {
 
     private static final PrintStream ANSWERS =
             new PrintStream(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.US_ASCII);
-
-    private static long lastSign;
 
     private LookChild() {}
 
@@ -93,9 +92,10 @@ final class LookChild {
 
     private static void look(Path file, long decodeUpToPixels, long picturePixels, Optional<IndexCache> indexes)
             throws ClipException {
+        Signs signs = new Signs();
         Clip clip = indexes.isPresent()
-                ? Clip.open(file, decodeUpToPixels, indexes.get(), LookChild::alive)
-                : Clip.open(file, decodeUpToPixels, LookChild::alive);
+                ? Clip.open(file, decodeUpToPixels, indexes.get(), signs)
+                : Clip.open(file, decodeUpToPixels, signs);
         ClipFacts facts = clip.facts();
         if ((long) facts.width() * facts.height() > picturePixels) {
             throw new ClipException(
@@ -106,7 +106,7 @@ final class LookChild {
         ByteBuffer picture = ByteBuffer.allocateDirect(4 * facts.width() * facts.height());
         try (FrameReader reader = clip.reader(0)) {
             for (int i = 0; i < JUMPS; i++) {
-                alive();
+                signs.getAsBoolean();
                 int frame = (int) ((i * 5L + 3) % JUMPS * (facts.frameCount() - 1) / JUMPS);
                 try {
                     reader.readBgra(frame, picture, 4 * facts.width());
@@ -117,13 +117,26 @@ final class LookChild {
         }
     }
 
-    /** Polled by all reading and decoding. */
-    private static boolean alive() {
-        long now = System.nanoTime();
-        if (now - lastSign > NANOS_BETWEEN_SIGNS) {
-            lastSign = now;
-            ANSWERS.println(ALIVE);
+    /** A sign of life with how far it is. */
+    private static final class Signs implements Watch {
+
+        private long last;
+        private double fraction;
+
+        @Override
+        public boolean getAsBoolean() {
+            long now = System.nanoTime();
+            if (now - last > NANOS_BETWEEN_SIGNS) {
+                last = now;
+                ANSWERS.println(ALIVE + fraction);
+            }
+            return false;
         }
-        return false;
+
+        @Override
+        public void at(boolean decoding, double done) {
+            fraction = done;
+            getAsBoolean();
+        }
     }
 }

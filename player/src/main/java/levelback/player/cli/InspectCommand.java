@@ -17,6 +17,7 @@ import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.clips.open.ClipFacts;
 import levelback.clips.open.Fingerprint;
+import levelback.clips.open.Watch;
 import levelback.player.work.OpenRecording;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -63,26 +64,50 @@ final class InspectCommand implements Callable<Integer> {
     @Override
     public Integer call() throws ClipException, IOException {
         List<Integer> wanted = frameMd5 == null ? List.of() : FrameNumbers.parse(frameMd5);
-        Clip clip = open();
+        TerminalProgress progress = new TerminalProgress(spec.commandLine().getErr());
+        try {
+            return show(read(wanted, progress));
+        } finally {
+            progress.clear();
+        }
+    }
+
+    private Findings read(List<Integer> wanted, TerminalProgress progress) throws ClipException {
+        Clip clip = open(progress);
         List<Print> prints = new ArrayList<>();
         if (!wanted.isEmpty()) {
             requireThere(clip, wanted);
             try (FrameReader reader = clip.reader()) {
                 for (int frame : wanted) {
+                    progress.at("Fingerprints", (double) prints.size() / wanted.size());
                     prints.add(new Print(clip.index().frames().get(frame), reader.md5(frame)));
                 }
             }
         }
         Optional<String> hash = sha256 ? Optional.of(Fingerprint.sha256(file, () -> false)) : Optional.empty();
-        Findings findings = new Findings(clip, hash, prints);
+        progress.clear();
+        return new Findings(clip, hash, prints);
+    }
+
+    private int show(Findings findings) throws IOException {
         PrintWriter out = spec.commandLine().getOut();
         out.println(json ? document(findings) : table(findings));
         return 0;
     }
 
-    private Clip open() throws ClipException {
+    private Clip open(TerminalProgress progress) throws ClipException {
         try (OpenRecording opener = new OpenRecording()) {
-            return opener.open(file, whole ? Long.MAX_VALUE : DECODED_PIXELS, () -> false);
+            return opener.open(file, whole ? Long.MAX_VALUE : DECODED_PIXELS, new Watch() {
+                @Override
+                public boolean getAsBoolean() {
+                    return false; // an interrupt ends the whole program
+                }
+
+                @Override
+                public void at(boolean decoding, double fraction) {
+                    progress.at(decoding ? "Decoding" : "Reading", fraction);
+                }
+            });
         }
     }
 

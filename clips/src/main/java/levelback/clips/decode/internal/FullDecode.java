@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.function.BooleanSupplier;
 import levelback.clips.open.ClipException;
+import levelback.clips.open.Watch;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.bytedeco.ffmpeg.global.avutil;
 import org.jspecify.annotations.Nullable;
@@ -68,6 +69,9 @@ final class FullDecode {
                 while (decoder.receive(frame)) {
                     all.add(file, decoder, frame, planes);
                     avutil.av_frame_unref(frame);
+                }
+                if ((number & 15) == 0 && most == Integer.MAX_VALUE) {
+                    Watch.tell(cancelled, true, file.fraction());
                 }
                 all.complained.set(number, NativeLog.complaints() > read || decoder.errors() > refused);
                 number++;

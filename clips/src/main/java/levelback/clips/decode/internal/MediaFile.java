@@ -255,6 +255,12 @@ public final class MediaFile implements AutoCloseable {
         }
     }
 
+    /** How far into the file the packet read last lies, 0 to 1. */
+    double fraction() {
+        long bytes = avformat.avio_size(format.pb());
+        return bytes <= 0 || packet.pos() < 0 ? 0 : (double) packet.pos() / bytes;
+    }
+
     /** The packet read last; valid until the next read. */
     AVPacket packet() {
         return packet;

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.function.BooleanSupplier;
 import levelback.clips.open.ClipException;
+import levelback.clips.open.Watch;
 import levelback.scoring.value.TimeBase;
 import org.bytedeco.ffmpeg.avcodec.AVPacket;
 import org.bytedeco.ffmpeg.global.avcodec;
@@ -55,6 +56,9 @@ public final class PacketList {
         long lap = 0;
         long lastRaw = NONE;
         while (true) {
+            if ((list.count & 255) == 0) {
+                Watch.tell(cancelled, false, file.fraction());
+            }
             if ((list.count & 255) == 0 && cancelled.getAsBoolean()) {
                 throw MediaFile.cancelled(file.file());
             }
