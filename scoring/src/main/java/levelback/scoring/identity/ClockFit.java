@@ -8,7 +8,7 @@ import java.util.Optional;
 /**
  * Clock and other parameters estimated from the data: expectation and maximisation from every offset that
  * {@link ClockSearch} puts forward, the one whose log-likelihood gains most over "no read is of any pass" kept. Miss,
- * stray rate and sigma carry weak priors (worth 10 passes at 5 %, 5 minutes without a stray, 4 reads at 0.8 s), so that
+ * stray rate and sigma carry weak priors (worth 10 passes at 5 %, a minute without a stray, 4 reads at 0.8 s), so that
  * few passes do not give extremes.
  *
  * @param with the parameters
@@ -34,7 +34,20 @@ record ClockFit(AlignmentParameters with, Alignment alignment, double logGain, d
                 best = Optional.of(fit);
             }
         }
-        return best.map(b -> from(b.with(), passes, reads, fixed, 25, 9, Alignment.MOST_READS));
+        return best.map(b -> {
+            ClockFit settled = from(b.with(), passes, reads, fixed, 25, 6, 8);
+            double factor = InversionFit.of(settled.with(), passes, reads, fixed);
+            int rounds = factor == 1 ? 0 : 6;
+            return from(
+                    settled.with().withInversionFactor(factor),
+                    passes,
+                    reads,
+                    fixed,
+                    rounds,
+                    9,
+                    Alignment.MOST_READS,
+                    Optional.of(settled));
+        });
     }
 
     private static ClockFit from(
@@ -50,7 +63,22 @@ record ClockFit(AlignmentParameters with, Alignment alignment, double logGain, d
             int rounds,
             double reach,
             int most) {
-        Step step = new Step(start, 0, 0);
+        return from(start, passes, reads, fixed, rounds, reach, most, Optional.empty());
+    }
+
+    private static ClockFit from(
+            AlignmentParameters start,
+            double[] passes,
+            double[] reads,
+            int[] fixed,
+            int rounds,
+            double reach,
+            int most,
+            Optional<ClockFit> before) {
+        Step step = new Step(
+                start,
+                before.map(ClockFit::offsetSeS).orElse(0.0),
+                before.map(ClockFit::driftSe).orElse(0.0));
         for (int r = 0; r < rounds; r++) {
             Alignment now = Alignment.of(passes, reads, step.with(), fixed, Math.min(reach, 6), Math.min(most, 8));
             Step next = maximise(step.with(), now, passes, reads);
@@ -107,7 +135,7 @@ record ClockFit(AlignmentParameters with, Alignment alignment, double logGain, d
         double[] span = span(with, passes);
         double inSpan = count(reads, span);
         double miss = (unread + 0.5) / (passes.length + 10.0);
-        double stray = (Math.max(0, inSpan - s0) + 0.5) / (span[1] - span[0] + 300);
+        double stray = (Math.max(0, inSpan - s0) + 0.5) / (span[1] - span[0] + 60);
         double driftSe = sigma / Math.sqrt(spread + ridge);
         double offsetSe = Math.hypot(sigma / Math.sqrt(s0), driftSe * meanX);
         return new Step(

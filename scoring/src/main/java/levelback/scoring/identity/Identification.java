@@ -32,9 +32,15 @@ public record Identification(
      * @param driftPpm how fast the reader's clock gains, in millionths of camera time
      * @param driftSePpm its standard error
      * @param with all parameters of the alignment
+     * @param exchange chance that two neighbouring readings stand in the list with their tags exchanged
      */
     public record Clock(
-            double offsetS, double offsetSeS, double driftPpm, double driftSePpm, AlignmentParameters with) {}
+            double offsetS,
+            double offsetSeS,
+            double driftPpm,
+            double driftSePpm,
+            AlignmentParameters with,
+            double exchange) {}
 
     /**
      * Who a pass is.
@@ -42,13 +48,17 @@ public record Identification(
      * @param tag the likeliest; empty where "no read" is likeliest
      * @param probability of that
      * @param others the other possibilities of at least 0.001, the likeliest first; without a tag: no read
-     * @param committed whether the program settles it: {@code probability} of {@link Identify#COMMIT} or more, or a
-     *     hand's decision; else it is left to the person
+     * @param committed whether it is settled: by a hand, or by the program because it is likely enough (0.9 or more
+     *     each, at most 3 in 400 of all it settles expected wrong); else it is left to the person
      */
     public record PassIdentity(
             String pass, Optional<String> tag, double probability, List<Chance> others, boolean committed) {
         public PassIdentity {
             others = List.copyOf(others);
+        }
+
+        PassIdentity settled(boolean now) {
+            return new PassIdentity(pass, tag, probability, others, now);
         }
     }
 

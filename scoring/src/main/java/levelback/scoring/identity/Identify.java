@@ -17,12 +17,10 @@ import java.util.stream.IntStream;
 
 /**
  * Says which cow each pass is, from the reads of a gate whose clock is neither set nor steady. Model and sums:
- * {@link Alignment}; clock and parameters: {@link ClockFit}; repeats: {@link TagVisit}.
+ * {@link Alignment}; clock and parameters: {@link ClockFit}; repeats: {@link TagVisit}; tags exchanged in the list:
+ * {@link TagExchange}; what is settled without a person: {@link CommitRule}.
  */
 public final class Identify {
-
-    /** Probability from which a pass is settled without a person. */
-    public static final double COMMIT = 0.95;
 
     static final double LISTED = 0.001;
 
@@ -121,13 +119,22 @@ public final class Identify {
             Map<String, HandDecision> byHand) {
         Identification.PassIdentity[] named = new Identification.PassIdentity[passes.size()];
         Set<String> matched = new LinkedHashSet<>();
+        TagExchange exchange = TagExchange.of(visits);
+        List<Integer> open = new ArrayList<>();
         for (int k = 0; k < order.length; k++) {
             String pass = passes.get(order[k]).pass();
             HandDecision decision = byHand.get(pass);
-            Identification.PassIdentity who =
-                    decision != null ? byHand(decision) : identity(pass, k, alignment, visits);
-            who.tag().ifPresent(matched::add);
-            named[order[k]] = who;
+            if (decision == null) {
+                open.add(order[k]);
+            }
+            named[order[k]] = decision != null ? byHand(decision) : identity(pass, k, alignment, visits, exchange);
+            named[order[k]].tag().ifPresent(matched::add);
+        }
+        double[] chance =
+                open.stream().mapToDouble(i -> named[i].probability()).toArray();
+        boolean[] settled = CommitRule.settled(chance);
+        for (int k = 0; k < settled.length; k++) {
+            named[open.get(k)] = named[open.get(k)].settled(settled[k]);
         }
         List<String> unmatched = visits.stream()
                 .map(TagVisit::tag)
@@ -136,7 +143,7 @@ public final class Identify {
                 .toList();
         AlignmentParameters with = fit.with();
         Identification.Clock clock = new Identification.Clock(
-                with.offsetS(), fit.offsetSeS(), with.drift() * 1e6, fit.driftSe() * 1e6, with);
+                with.offsetS(), fit.offsetSeS(), with.drift() * 1e6, fit.driftSe() * 1e6, with, exchange.rate());
         return new Identification(
                 Optional.of(clock), Arrays.asList(named), unmatched, notes(visits, alignment), Optional.empty());
     }
@@ -146,10 +153,11 @@ public final class Identify {
     }
 
     private static Identification.PassIdentity identity(
-            String pass, int at, Alignment alignment, List<TagVisit> visits) {
+            String pass, int at, Alignment alignment, List<TagVisit> visits, TagExchange exchange) {
         Map<String, Double> ofTag = new LinkedHashMap<>();
-        for (int j = alignment.firstRead(at); j < alignment.endRead(at); j++) {
-            ofTag.merge(visits.get(j).tag(), alignment.probability(at, j), Double::sum);
+        int end = Math.min(visits.size(), alignment.endRead(at) + 1);
+        for (int j = Math.max(0, alignment.firstRead(at) - 1); j < end; j++) {
+            ofTag.merge(visits.get(j).tag(), exchange.probability(alignment, at, j), Double::sum);
         }
         List<Identification.Chance> chances = new ArrayList<>();
         chances.add(new Identification.Chance(Optional.empty(), alignment.unread(at)));
@@ -163,7 +171,7 @@ public final class Identify {
                 chances.subList(1, chances.size()).stream()
                         .filter(c -> c.probability() >= LISTED)
                         .toList(),
-                first.probability() >= COMMIT);
+                false);
     }
 
     private static List<String> notes(List<TagVisit> visits, Alignment alignment) {

@@ -149,12 +149,12 @@ record Milking(List<PassSpan> passes, List<GateReading> readings, List<Optional<
             if (!read) {
                 continue;
             }
-            double jitter = of.uniform() ? of.sigma() * (2 * random.nextDouble() - 1) : of.sigma() * random.nextGaussian();
-            double r = t + of.offsetS() + of.driftPpm() * 1e-6 * t + jitter;
-            if (of.inOrder()) {
-                r = Math.max(r, before + .05);
-                before = r;
+            double expected = t + of.offsetS() + of.driftPpm() * 1e-6 * t;
+            double r = expected + jitter(of, random);
+            for (int tries = 0; of.inOrder() && r <= before && tries < 100; tries++) {
+                r = expected + jitter(of, random);
             }
+            before = Math.max(before, r);
             reads.add(new Raw(r, tag));
             while (random.nextDouble() < of.burst()) {
                 r += .05 + 1.15 * random.nextDouble();
@@ -180,6 +180,10 @@ record Milking(List<PassSpan> passes, List<GateReading> readings, List<Optional<
                 .map(r -> new GateReading(at(start, r.timeS()), r.tag(), "exit-1"))
                 .toList();
         return new Milking(passes, readings, truth);
+    }
+
+    private static double jitter(Setting of, SplittableRandom random) {
+        return of.uniform() ? of.sigma() * (2 * random.nextDouble() - 1) : of.sigma() * random.nextGaussian();
     }
 
     private static Instant at(Instant start, double s) {

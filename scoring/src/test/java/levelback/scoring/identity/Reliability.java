@@ -23,6 +23,8 @@ final class Reliability {
     private long unreadCommitted;
     private final List<Double> offsets = new ArrayList<>();
     private final List<Double> drifts = new ArrayList<>();
+    private final List<Double> factors = new ArrayList<>();
+    private final List<Double> exchanges = new ArrayList<>();
     private int unmatched;
 
     void add(Milking milking, Milking.Setting setting, Identification result) {
@@ -37,6 +39,8 @@ final class Reliability {
                         - java.time.Instant.parse("2026-03-14T05:30:00Z").getEpochSecond();
         offsets.add(result.clock().get().offsetS() - setting.offsetS() - setting.driftPpm() * 1e-6 * t0);
         drifts.add(result.clock().get().driftPpm() - setting.driftPpm());
+        factors.add(result.clock().get().with().inversionFactor());
+        exchanges.add(result.clock().get().exchange());
         for (int i = 0; i < milking.truth().size(); i++) {
             Optional<String> truth = milking.truth().get(i);
             Identification.PassIdentity who = result.passes().get(i);
@@ -99,12 +103,17 @@ final class Reliability {
         return unmatched;
     }
 
+    private static double mean(List<Double> values) {
+        return values.stream().mapToDouble(d -> d).average().orElse(Double.NaN);
+    }
+
     String table() {
         StringBuilder out = new StringBuilder();
         out.append(String.format(
                 Locale.ROOT,
                 "  committed right %.4f of %d; with a read left %.4f; unread committed %.3f of %d; worst clock %.2f s,"
-                        + " %.0f ppm; no clock %d%n",
+                        + " %.0f ppm; no clock %d;"
+                        + " mean inversion factor %.3f, exchange %.4f%n",
                 committedRight(),
                 committed,
                 withReadLeft(),
@@ -112,7 +121,9 @@ final class Reliability {
                 unread,
                 worstOffsetS(),
                 worstDriftPpm(),
-                unmatched));
+                unmatched,
+                mean(factors),
+                mean(exchanges)));
         for (int b = 0; b <= TENTHS; b++) {
             if (calls[b] > 0) {
                 out.append(String.format(
