@@ -99,6 +99,10 @@ final class Reliability {
         return drifts.stream().mapToDouble(Math::abs).max().orElse(Double.NaN);
     }
 
+    double meanDriftErrorPpm() {
+        return mean(drifts);
+    }
+
     int unmatched() {
         return unmatched;
     }
