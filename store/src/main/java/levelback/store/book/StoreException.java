@@ -9,7 +9,7 @@ public class StoreException extends RuntimeException {
         super(sentence);
     }
 
-    public StoreException(String sentence, Throwable cause) {
+    public StoreException(String sentence, @org.jspecify.annotations.Nullable Throwable cause) {
         super(sentence, cause);
     }
 }
