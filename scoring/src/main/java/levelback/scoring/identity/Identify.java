@@ -69,18 +69,19 @@ public final class Identify {
                             + "; give the reads of the milking that was filmed.");
         }
         ClockFit fit = free.get();
-        if (fit.logGain() < 0) {
+        MatchCheck.Verdict verdict = MatchCheck.of(fit, times, reads);
+        if (verdict == MatchCheck.Verdict.OF_OTHERS) {
             return nothing(
                     passes,
                     readings,
                     byHand,
-                    "No setting of the reader's clock within 14 hours makes the reads fit the passes; check that both"
-                            + " are of one milking.");
+                    "No setting of the reader's clock within 14 hours makes the reads fit these passes better than"
+                            + " passes that never were; check that both are of one milking.");
         }
         Alignment alignment = byHand.isEmpty()
                 ? fit.alignment()
                 : settled(passes, order, times, visits, reads, fit.with(), byHand, fixed);
-        return result(passes, order, visits, fit, alignment, byHand);
+        return result(passes, order, visits, fit, alignment, byHand, verdict);
     }
 
     private static Alignment settled(
@@ -116,7 +117,8 @@ public final class Identify {
             List<TagVisit> visits,
             ClockFit fit,
             Alignment alignment,
-            Map<String, HandDecision> byHand) {
+            Map<String, HandDecision> byHand,
+            MatchCheck.Verdict verdict) {
         Identification.PassIdentity[] named = new Identification.PassIdentity[passes.size()];
         Set<String> matched = new LinkedHashSet<>();
         TagExchange exchange = TagExchange.of(visits);
@@ -133,7 +135,8 @@ public final class Identify {
         double[] chance =
                 open.stream().mapToDouble(i -> named[i].probability()).toArray();
         boolean[] settled = CommitRule.settled(chance);
-        for (int k = 0; k < settled.length; k++) {
+        boolean sure = verdict == MatchCheck.Verdict.OF_THESE_PASSES;
+        for (int k = 0; sure && k < settled.length; k++) {
             named[open.get(k)] = named[open.get(k)].settled(settled[k]);
         }
         List<String> unmatched = visits.stream()
@@ -145,7 +148,7 @@ public final class Identify {
         Identification.Clock clock = new Identification.Clock(
                 with.offsetS(), fit.offsetSeS(), with.drift() * 1e6, fit.driftSe() * 1e6, with, exchange.rate());
         return new Identification(
-                Optional.of(clock), Arrays.asList(named), unmatched, notes(visits, alignment), Optional.empty());
+                Optional.of(clock), Arrays.asList(named), unmatched, notes(visits, alignment, sure), Optional.empty());
     }
 
     private static Identification.PassIdentity byHand(HandDecision decision) {
@@ -174,8 +177,11 @@ public final class Identify {
                 false);
     }
 
-    private static List<String> notes(List<TagVisit> visits, Alignment alignment) {
+    private static List<String> notes(List<TagVisit> visits, Alignment alignment, boolean sure) {
         List<String> notes = new ArrayList<>();
+        if (!sure) {
+            notes.add("There are too few passes to tell whether these reads are theirs; every pass is left to you.");
+        }
         Map<String, List<TagVisit>> ofTag = new TreeMap<>();
         visits.forEach(
                 v -> ofTag.computeIfAbsent(v.tag(), t -> new ArrayList<>()).add(v));
