@@ -54,7 +54,8 @@ final class AgreementText {
             result.hardestClips().forEach(of -> line(to, "%-18s %s", of.clip(), two(of.spread())));
         }
         to.println();
-        to.println("Intervals: " + String.format(Locale.ROOT, "%.3g", 100 * level) + " %; --json names the method of each.");
+        to.println("Intervals: " + String.format(Locale.ROOT, "%.3g", 100 * level)
+                + " %; --json names the method of each.");
     }
 
     private static void pairs(PrintWriter to, AgreementResult result) {

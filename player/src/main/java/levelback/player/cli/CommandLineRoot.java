@@ -41,8 +41,7 @@ public final class CommandLineRoot {
             new Entry("gait", "gait measures of a pass from its footfalls and marks", GaitCommand::new),
             new Entry("herd", "how lame the herd is, and what becomes of its lame cows", HerdCommand::new),
             new Entry("sample-size", "how many cows to score for a prevalence", SampleSizeCommand::new),
-            new Entry(
-                    "agreement", "do scorers agree, with each other and with themselves", AgreementCommand::new),
+            new Entry("agreement", "do scorers agree, with each other and with themselves", AgreementCommand::new),
             new Entry("inspect", "what a video file is, frame by frame if asked", InspectCommand::new),
             new Entry("bench", "how fast this machine steps through a video file", BenchCommand::new),
             new Entry("still", "one frame of a video file as a picture", StillCommand::new),

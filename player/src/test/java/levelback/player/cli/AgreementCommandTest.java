@@ -140,9 +140,12 @@ class AgreementCommandTest {
         Collections.shuffle(rows, new Random(3));
         rows.add(0, header);
         Path shuffled = Files.write(folder.resolve("shuffled.csv"), rows);
-        String once = run("agreement", "--json", file("panel-missing.csv").toString()).out();
+        String once =
+                run("agreement", "--json", file("panel-missing.csv").toString()).out();
         assertThat(run("agreement", "--json", shuffled.toString()).out()).isEqualTo(once);
-        assertThat(run("agreement", "--json", "--seed", "2", shuffled.toString()).out()).isNotEqualTo(once);
+        assertThat(run("agreement", "--json", "--seed", "2", shuffled.toString())
+                        .out())
+                .isNotEqualTo(once);
     }
 
     @Test

@@ -139,7 +139,10 @@ public final class Agreement {
     private Estimate alpha(LevelCounts counts, Alpha.Metric metric, Resamples resamples) {
         long n = counts.compared();
         return resamples.estimate(
-                counts.clips(), n, n == 0 ? "no clip has two scores" : ONE_LEVEL, new Alpha(counts, levels, metric)::value);
+                counts.clips(),
+                n,
+                n == 0 ? "no clip has two scores" : ONE_LEVEL,
+                new Alpha(counts, levels, metric)::value);
     }
 
     private Estimate kendall(Complete complete, Resamples resamples) {
@@ -189,7 +192,9 @@ public final class Agreement {
             OptionalDouble again = named[l] > 0 ? OptionalDouble.of(same[l] / named[l]) : OptionalDouble.empty();
             Optional<String> why = between.isEmpty()
                     ? Optional.of("no clip with two scores has this level")
-                    : again.isEmpty() ? Optional.of("within: nobody gave this level to a clip scored twice") : Optional.empty();
+                    : again.isEmpty()
+                            ? Optional.of("within: nobody gave this level to a clip scored twice")
+                            : Optional.empty();
             all.add(new AgreementResult.LevelAgreement(levels[l], between, again, why));
         }
         return all;

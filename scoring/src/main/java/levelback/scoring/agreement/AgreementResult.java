@@ -94,7 +94,12 @@ public record AgreementResult(
      * @param exact share with the same level; empty where n is 0
      */
     public record Within(
-            String scorer, long n, OptionalDouble exact, Estimate kappa, Estimate kappaLinear, Estimate kappaQuadratic) {}
+            String scorer,
+            long n,
+            OptionalDouble exact,
+            Estimate kappa,
+            Estimate kappaLinear,
+            Estimate kappaQuadratic) {}
 
     /**
      * A clip that splits the scorers.

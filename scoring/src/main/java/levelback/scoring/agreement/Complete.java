@@ -29,7 +29,8 @@ final class Complete {
             }
         }
         // By what they hold: the names of clips and the order of rows must move no limit.
-        rows.sort(Comparator.comparingInt((int[] row) -> Arrays.stream(row).sum()).thenComparing(Arrays::compare));
+        rows.sort(
+                Comparator.comparingInt((int[] row) -> Arrays.stream(row).sum()).thenComparing(Arrays::compare));
         return new Complete(rows.toArray(int[][]::new), scorers);
     }
 

@@ -90,8 +90,7 @@ public record Intraclass(
     }
 
     /** Mean squares of the analysis of variance. */
-    private record Squares(
-            int n, int k, double clips, double scorers, double error, double within, double level) {
+    private record Squares(int n, int k, double clips, double scorers, double error, double within, double level) {
 
         Intraclass estimates() {
             double dfClips = n - 1.0;
@@ -136,10 +135,10 @@ public record Intraclass(
             }
             double a = k * value / (n * (1 - value));
             double b = 1 + k * value * (n - 1) / (n * (1 - value));
-            double df = square(a * scorers + b * error)
-                    / (square(a * scorers) / (k - 1) + square(b * error) / dfError);
+            double df = square(a * scorers + b * error) / (square(a * scorers) / (k - 1) + square(b * error) / dfError);
             if (!Double.isFinite(df) || df <= 0) {
-                return Estimate.pointOnly(value, n, SATTERTHWAITE, "scorers and errors do not vary: no limit can be given");
+                return Estimate.pointOnly(
+                        value, n, SATTERTHWAITE, "scorers and errors do not vary: no limit can be given");
             }
             double fLow = Quantiles.f(level, n - 1.0, df);
             double fHigh = Quantiles.f(level, df, n - 1.0);

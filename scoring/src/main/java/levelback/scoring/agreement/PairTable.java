@@ -82,7 +82,8 @@ final class PairTable {
             }
         }
         if (1 - expected < TINY) {
-            return Estimate.missing(n, KAPPA, "both gave one and the same level throughout: no agreement beyond chance");
+            return Estimate.missing(
+                    n, KAPPA, "both gave one and the same level throughout: no agreement beyond chance");
         }
         double kappa = (observed - expected) / (1 - expected);
         double inner = 0;

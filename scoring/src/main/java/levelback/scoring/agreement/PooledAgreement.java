@@ -26,7 +26,8 @@ final class PooledAgreement {
             IntToDoubleFunction pairs,
             boolean byCow,
             double level) {
-        String method = "ratio estimator, variance clustered by " + (byCow ? "cow" : "clip") + ", logit interval with t";
+        String method =
+                "ratio estimator, variance clustered by " + (byCow ? "cow" : "clip") + ", logit interval with t";
         double[] x = new double[clusters];
         double[] n = new double[clusters];
         double sumX = 0;
@@ -56,7 +57,8 @@ final class PooledAgreement {
             return Estimate.pointOnly(p, units, method, "all pairs alike: clips do not differ, no interval at 0 or 1");
         }
         if (used < 2) {
-            return Estimate.pointOnly(p, units, method, "one " + (byCow ? "cow" : "clip") + " says nothing of the spread");
+            return Estimate.pointOnly(
+                    p, units, method, "one " + (byCow ? "cow" : "clip") + " says nothing of the spread");
         }
         double error = Math.sqrt(squares * used / (used - 1.0)) / sumN / (p * (1 - p));
         double half = Quantiles.t(level, used - 1) * error;

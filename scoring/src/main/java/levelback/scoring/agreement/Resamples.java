@@ -74,15 +74,12 @@ final class Resamples {
         if (same == drawn.length) {
             return Estimate.of(found, found, found, n, METHOD);
         }
-        double share = Math.min(Math.max((below + same / 2.0) / drawn.length, 0.5 / drawn.length), 1 - 0.5 / drawn.length);
+        double share =
+                Math.min(Math.max((below + same / 2.0) / drawn.length, 0.5 / drawn.length), 1 - 0.5 / drawn.length);
         double shift = Quantiles.normalAt(share);
         double acceleration = acceleration(clips, statistic);
         return Estimate.of(
-                found,
-                at(drawn, shift, acceleration, -1, found),
-                at(drawn, shift, acceleration, 1, found),
-                n,
-                METHOD);
+                found, at(drawn, shift, acceleration, -1, found), at(drawn, shift, acceleration, 1, found), n, METHOD);
     }
 
     /** Clips dealt at random into blocks, each left out in turn (Quenouille 1956 doi:10.1093/biomet/43.3-4.353). */

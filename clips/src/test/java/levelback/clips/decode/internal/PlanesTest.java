@@ -37,7 +37,6 @@ class PlanesTest {
                 "gbrp",
                 "yuva420p",
                 "pal8",
-                
                 "rgb565le"
             })
     void theCheckSumIsOfThePackedPicture(String format) {
