@@ -18,7 +18,19 @@ final class LevelCounts {
         this.clips = clips;
     }
 
-    private record Kind(int[] counts) {
+    /** What a clip holds, as a key. */
+    private static final class Kind {
+
+        private final int[] counts;
+
+        Kind(int[] counts) {
+            this.counts = counts;
+        }
+
+        int[] counts() {
+            return counts;
+        }
+
         @Override
         public boolean equals(Object other) {
             return other instanceof Kind kind && Arrays.equals(counts, kind.counts);

@@ -120,7 +120,7 @@ final class PairTable {
                 squares += counts[i][j] * off * off;
             }
         }
-        double half = Quantiles.t(level, n - 1) * Math.sqrt(squares / (n - 1) / n);
+        double half = Quantiles.t(level, n - 1.0) * Math.sqrt(squares / (n - 1) / n);
         return Estimate.of(mean, mean - half, mean + half, n, BIAS);
     }
 }
