@@ -58,7 +58,7 @@ final class DecodeRun implements AutoCloseable {
         this.packets = order.packets();
         this.threads = threads;
         this.interrupted = interrupted;
-        this.file = MediaFile.open(path, interrupted);
+        this.file = MediaFile.open(path, packets.delay(), interrupted);
         try {
             this.decoder = new FrameDecoder(file, threads);
         } catch (ClipException e) {

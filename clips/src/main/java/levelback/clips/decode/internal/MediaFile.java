@@ -12,6 +12,7 @@ import java.util.function.BooleanSupplier;
 import levelback.clips.open.ClipException;
 import levelback.clips.open.ClipException.Reason;
 import levelback.scoring.value.TimeBase;
+import org.bytedeco.ffmpeg.avcodec.AVCodecParameters;
 import org.bytedeco.ffmpeg.avcodec.AVPacket;
 import org.bytedeco.ffmpeg.avformat.AVFormatContext;
 import org.bytedeco.ffmpeg.avformat.AVStream;
@@ -39,6 +40,9 @@ public final class MediaFile implements AutoCloseable {
     /** Formats without time stamps of their own. */
     private static final Set<String> RAW = Set.of("h264", "hevc", "mpegvideo", "m4v", "mjpeg", "mpjpeg", "obu");
 
+    /** Stands for a decoder's delay that has to be found out. */
+    static final int UNKNOWN_DELAY = -1;
+
     private final Path file;
     private final AVFormatContext format;
     private final AVStream stream;
@@ -60,6 +64,16 @@ public final class MediaFile implements AutoCloseable {
      * @param cancelled polled by every read, for as long as the file is open
      */
     public static MediaFile open(Path file, BooleanSupplier cancelled) throws ClipException {
+        return open(file, UNKNOWN_DELAY, cancelled);
+    }
+
+    /**
+     * Opens a file that was looked through before. FFmpeg decodes some pictures of every file it opens, to find out how far
+     * its decoder lags behind; where that is known and the container tells the rest, those pictures need not be decoded.
+     *
+     * @param delay of the decoder in pictures as it was found then, or {@link #UNKNOWN_DELAY}
+     */
+    static MediaFile open(Path file, int delay, BooleanSupplier cancelled) throws ClipException {
         requirePlainFile(file);
         NativeLog.start();
         AVFormatContext format = avformat.avformat_alloc_context();
@@ -70,11 +84,17 @@ public final class MediaFile implements AutoCloseable {
             if (error < 0) {
                 throw refusal(file, error);
             }
-            error = avformat.avformat_find_stream_info(format, (AVDictionary) null);
-            if (error < 0) {
-                throw refusal(file, error);
+            boolean told = delay != UNKNOWN_DELAY && tellsAll(format);
+            if (!told) {
+                error = avformat.avformat_find_stream_info(format, (AVDictionary) null);
+                if (error < 0) {
+                    throw refusal(file, error);
+                }
             }
             MediaFile opened = new MediaFile(file, format, pictures(file, format), name);
+            if (told) {
+                opened.stream.codecpar().video_delay(delay);
+            }
             kept = true;
             return opened;
         } finally {
@@ -85,6 +105,22 @@ public final class MediaFile implements AutoCloseable {
                 Interrupts.forget(name);
             }
         }
+    }
+
+    /** Whether an MP4 or MOV file's own header has all that decoding its pictures takes: H.264 or HEVC, with parameter sets. */
+    private static boolean tellsAll(AVFormatContext format) {
+        if (!format.iformat().name().getString().startsWith("mov")) {
+            return false;
+        }
+        for (int i = 0; i < format.nb_streams(); i++) {
+            AVCodecParameters kind = format.streams(i).codecpar();
+            boolean cover = (format.streams(i).disposition() & avformat.AV_DISPOSITION_ATTACHED_PIC) != 0;
+            if (kind.codec_type() == avutil.AVMEDIA_TYPE_VIDEO && !cover) {
+                boolean tells = kind.codec_id() == avcodec.AV_CODEC_ID_H264 || kind.codec_id() == avcodec.AV_CODEC_ID_HEVC;
+                return tells && kind.extradata_size() > 0 && kind.width() > 0 && kind.height() > 0;
+            }
+        }
+        return false;
     }
 
     private static int openInput(Path file, AVFormatContext format) {

@@ -32,6 +32,7 @@ public final class PacketList {
     private int[] keys = new int[0];
     private boolean changesInMidstream;
     private int endedBy;
+    private int delay = MediaFile.UNKNOWN_DELAY;
     /** Keys by the container's word that may not show the right picture at once. */
     private final BitSet uncertain = new BitSet();
 
@@ -49,6 +50,7 @@ public final class PacketList {
 
     static PacketList scan(MediaFile file, BooleanSupplier cancelled) throws ClipException {
         PacketList list = new PacketList(mostTicks(file.timeBase()));
+        list.delay = file.stream().codecpar().video_delay();
         H264Entry entry = file.stream().codecpar().codec_id() == avcodec.AV_CODEC_ID_H264
                 ? new H264Entry(file.stream().codecpar())
                 : null;
@@ -200,6 +202,11 @@ public final class PacketList {
         return (flags[packet] & avcodec.AV_PKT_FLAG_CORRUPT) != 0;
     }
 
+    /** How far the decoder lags behind, in pictures, as it was found when the file was scanned. */
+    int delay() {
+        return delay;
+    }
+
     /** Whether the codec's parameters change on the way. */
     public boolean changesInMidstream() {
         return changesInMidstream;
@@ -226,6 +233,7 @@ public final class PacketList {
         to.set(uncertain);
         to.number(changesInMidstream ? 1 : 0);
         to.number(endedBy);
+        to.number(delay);
     }
 
     static PacketList read(IndexBytes from) {
@@ -239,6 +247,7 @@ public final class PacketList {
         list.uncertain.or(from.readSet());
         list.changesInMidstream = from.readInt() != 0;
         list.endedBy = from.readInt();
+        list.delay = from.readInt();
         list.count = list.size.length;
         if (list.pts.length != list.count
                 || list.dts.length != list.count
