@@ -2,16 +2,23 @@ package levelback.player.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import levelback.clips.open.Clip;
 import levelback.clips.open.ClipException;
 import levelback.clips.write.CutClip;
 import levelback.clips.write.Overlay;
+import levelback.player.film.FootStrip;
 import levelback.player.film.Labels;
 import levelback.player.work.BadInput;
 import levelback.player.work.OpenRecording;
+import levelback.scoring.gait.Footfall;
+import levelback.store.exchange.FootfallTable;
+import levelback.store.exchange.TableSource;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -54,16 +61,24 @@ final class ClipCommand implements Callable<Integer> {
     @Option(names = "--burn-time", description = "minutes and seconds since frame 0 on every picture")
     private boolean burnTime;
 
+    @Option(
+            names = "--strip",
+            paramLabel = "FOOTFALLS",
+            description = "a table time_s,leg,event (seconds on the recording's clock): a line of stances for each leg"
+                    + " along the foot of every picture")
+    private @Nullable String strip;
+
     @Override
     public Integer call() throws ClipException, IOException {
         requireSpan();
         Outputs.requireOther(out, file, "the MP4 file");
+        List<Footfall> footfalls = strip == null
+                ? List.of()
+                : FootfallTable.read(TableSource.of(strip, System.in), Optional.empty()).footfalls();
         TerminalProgress progress = new TerminalProgress(spec.commandLine().getErr());
         try {
             Clip clip = OpenRecording.once(file, () -> false);
-            int width = clip.facts().uprightWidth();
-            int height = clip.facts().uprightHeight();
-            Overlay overlay = burn.isEmpty() && !burnTime ? Overlay.NONE : new Labels(burn, burnTime, width, height);
+            Overlay overlay = overlay(clip, footfalls);
             String name = Sentences.onOneLine(String.valueOf(out.getFileName()));
             CutClip.Cut cut = CutClip.write(clip, from, to, overlay, out, done -> progress.at(name, done), () -> false);
             progress.clear();
@@ -83,6 +98,26 @@ final class ClipCommand implements Callable<Integer> {
         } finally {
             progress.clear();
         }
+    }
+
+    private Overlay overlay(Clip clip, List<Footfall> footfalls) {
+        int width = clip.facts().uprightWidth();
+        int height = clip.facts().uprightHeight();
+        List<Overlay> all = new ArrayList<>();
+        if (strip != null) {
+            double startS = clip.facts().startUs().orElse(0) / 1e6;
+            double endS = clip.facts().durationUs().orElse(0) / 1e6;
+            List<Footfall> sinceFrame0 = footfalls.stream()
+                    .map(f -> new Footfall(f.timeS() - startS, f.leg(), f.event(), f.xM(), f.yM()))
+                    .toList();
+            all.add(new FootStrip(sinceFrame0, Math.max(0, from), Math.min(to, endS), width, height));
+        }
+        if (!burn.isEmpty() || burnTime) {
+            all.add(new Labels(burn, burnTime, width, height));
+        }
+        return (frame, afterUs) -> all.stream()
+                .flatMap(one -> one.over(frame, afterUs).stream())
+                .toList();
     }
 
     private void requireSpan() {

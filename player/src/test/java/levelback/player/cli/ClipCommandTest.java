@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
+import levelback.clips.decode.FrameReader;
 import levelback.clips.open.Clip;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -56,6 +58,41 @@ class ClipCommandTest {
                 .as(err.toString())
                 .isZero();
         assertThat(Clip.open(made, () -> false).facts().frameCount()).isEqualTo(13);
+    }
+
+    @Test
+    void theStripStandsAlongTheFootOfEveryPicture() throws Exception {
+        Path falls = Files.writeString(
+                folder.resolve("falls.csv"), "time_s,leg,event\n0.6,LF,down\n0.9,LF,up\n0.5,RH,down\n");
+        Path plain = folder.resolve("plain.mp4");
+        Path striped = folder.resolve("striped.mp4");
+        assertThat(clip("0.5", "1", plain)).isZero();
+        assertThat(clip("0.5", "1", striped, "--strip", falls.toString())).as(err.toString()).isZero();
+        Clip without = Clip.open(plain, () -> false);
+        Clip with = Clip.open(striped, () -> false);
+        assertThat(with.facts().frameCount()).isEqualTo(without.facts().frameCount());
+        ByteBuffer one = ByteBuffer.allocateDirect(4 * 160 * 90);
+        ByteBuffer other = ByteBuffer.allocateDirect(4 * 160 * 90);
+        try (FrameReader first = without.reader();
+                FrameReader second = with.reader()) {
+            first.readBgra(6, one, 4 * 160);
+            second.readBgra(6, other, 4 * 160);
+        }
+        assertThat(apart(one, other, 0, 20)).as("the top is as it was").isLessThan(8);
+        assertThat(apart(one, other, 40, 85)).as("the foot is drawn over").isGreaterThan(20);
+        assertThat(clip("0.5", "1", plain, "--strip", folder.resolve("none.csv").toString())).isEqualTo(2);
+        Files.writeString(falls, "time_s,leg,event\n0.6,XX,down\n");
+        assertThat(clip("0.5", "1", plain, "--strip", falls.toString())).isEqualTo(2);
+        assertThat(err.toString()).contains("line 2").contains("leg");
+    }
+
+    /** Mean difference of the bytes of some lines. */
+    private static double apart(ByteBuffer one, ByteBuffer other, int fromLine, int toLine) {
+        long sum = 0;
+        for (int i = 4 * 160 * fromLine; i < 4 * 160 * toLine; i++) {
+            sum += Math.abs((one.get(i) & 0xFF) - (other.get(i) & 0xFF));
+        }
+        return sum / (4.0 * 160 * (toLine - fromLine));
     }
 
     @Test
