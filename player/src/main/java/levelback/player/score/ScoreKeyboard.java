@@ -5,6 +5,7 @@ import java.util.OptionalInt;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import levelback.player.score.ScoreViewModel.State;
+import levelback.player.stage.PictureAids;
 import levelback.player.stage.PicturePlayer;
 import levelback.scoring.scale.Sign;
 import levelback.scoring.value.Leg;
@@ -18,6 +19,7 @@ final class ScoreKeyboard {
     private final TransportBar transport;
     private final JudgePanel judge;
     private final KeySet keySet;
+    private final PictureAids aids;
 
     ScoreKeyboard(
             ScorePage page,
@@ -25,26 +27,29 @@ final class ScoreKeyboard {
             PicturePlayer player,
             TransportBar transport,
             JudgePanel judge,
-            KeySet keySet) {
+            KeySet keySet,
+            PictureAids aids) {
         this.page = page;
         this.model = model;
         this.player = player;
         this.transport = transport;
         this.judge = judge;
         this.keySet = keySet;
+        this.aids = aids;
     }
 
     boolean key(KeyEvent event) {
         if (event.getEventType() != KeyEvent.KEY_PRESSED) {
             return false;
         }
+        State state = model.stateProperty().get();
+        boolean onFilm = state instanceof State.OnPass || state instanceof State.Marking;
         if (event.isShortcutDown()) {
-            return false;
+            return onFilm && further(event);
         }
         if (event.isAltDown() && !isBracket(event)) {
-            return false;
+            return onFilm && aids.altKey(event);
         }
-        State state = model.stateProperty().get();
         if (state instanceof State.OnPass && judging(event)) {
             return true;
         }
@@ -55,7 +60,21 @@ final class ScoreKeyboard {
             model.toggleMarking();
             return true;
         }
-        return !(state instanceof State.NoHerd || state instanceof State.NoPasses) && moving(event);
+        return onFilm && (moving(event) || aids.key(event));
+    }
+
+    /** With Ctrl the arrows go further: a second, or a tag. */
+    private boolean further(KeyEvent event) {
+        switch (event.getCode()) {
+            case LEFT, KP_LEFT -> page.second(-1);
+            case RIGHT, KP_RIGHT -> page.second(1);
+            case UP, KP_UP -> page.toTag(false);
+            case DOWN, KP_DOWN -> page.toTag(true);
+            default -> {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static boolean isBracket(KeyEvent event) {

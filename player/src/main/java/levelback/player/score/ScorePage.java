@@ -22,6 +22,7 @@ import javafx.scene.Node;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
@@ -33,8 +34,11 @@ import levelback.player.desk.Page;
 import levelback.player.desk.PageId;
 import levelback.player.score.ScoreViewModel.Film;
 import levelback.player.score.ScoreViewModel.State;
+import levelback.player.stage.Beside;
+import levelback.player.stage.PictureAids;
 import levelback.player.stage.PicturePlayer;
 import levelback.player.stage.PictureView;
+import levelback.player.stage.Place;
 import levelback.player.stage.Stance;
 import levelback.player.stage.Strides;
 import levelback.player.stage.Strip;
@@ -75,8 +79,11 @@ public final class ScorePage implements Page {
 
     private final PictureView picture = new PictureView();
     private final PicturePlayer player = new PicturePlayer(picture);
+    private final Beside beside = new Beside(player);
+    private final HBox pictures = new HBox(4, picture);
     private final Strip strip = new Strip();
-    private final TransportBar transport = new TransportBar(player, this::toggleLoop);
+    private final PictureAids aids = new PictureAids(picture, new AidMoves());
+    private final TransportBar transport = new TransportBar(player, this::toggleLoop, aids);
     private final HeadLine head;
     private final QueuePanel queue;
     private final JudgePanel judge;
@@ -112,7 +119,7 @@ public final class ScorePage implements Page {
         this.queue = new QueuePanel(model, this::addRecordings);
         this.judge = new JudgePanel(model, keySet, player::shownFrame, this::show);
         this.mark = new MarkPanel(model, player::shownFrame, this::show);
-        this.keyboard = new ScoreKeyboard(this, model, player, transport, judge, keySet);
+        this.keyboard = new ScoreKeyboard(this, model, player, transport, judge, keySet, aids);
         build();
     }
 
@@ -125,8 +132,12 @@ public final class ScorePage implements Page {
     private void build() {
         picture.setFocusTraversable(true);
         picture.setAccessibleText(Words.of("picture.accessible"));
-        VBox.setVgrow(picture, Priority.ALWAYS);
-        VBox middle = new VBox(head, picture, notices, transport, strip);
+        VBox.setVgrow(pictures, Priority.ALWAYS);
+        HBox.setHgrow(picture, Priority.ALWAYS);
+        pictures.setMinSize(0, 0);
+        picture.setPrefWidth(1);
+        beside.view().setPrefWidth(1);
+        VBox middle = new VBox(head, pictures, notices, aids, transport, strip);
         middle.getStyleClass().add(Style.SHEET);
         work.setLeft(queue);
         work.setCenter(middle);
@@ -253,6 +264,7 @@ public final class ScorePage implements Page {
             }
             loopStart = OptionalInt.empty();
             strip.setLoop(0, 0);
+            beside.part();
             player.open(ready.clip(), first, last, ready.at(), model.nextSpan());
             frameText(ready.at());
             stripContent();
@@ -267,6 +279,7 @@ public final class ScorePage implements Page {
             transport.where("", "", "");
         }
         transport.refresh();
+        aidsState();
         notices();
     }
 
@@ -295,6 +308,7 @@ public final class ScorePage implements Page {
 
     private void frameShown(int frame) {
         verifying.touch();
+        beside.follow(frame);
         frameText(frame);
         if (clip != null) {
             strip.setPlayhead(clip.index().frames().get(frame).timeUs());
@@ -395,12 +409,121 @@ public final class ScorePage implements Page {
         transport.refresh();
     }
 
+    /** Goes some seconds on, or back, by the recording's own times. */
+    void second(int seconds) {
+        transport.forwards();
+        player.stepTime((long) (seconds * MICROS));
+        transport.refresh();
+    }
+
+    /** Goes to the remark before or after this moment: a tag of the pass, or where a pass was marked. */
+    void toTag(boolean after) {
+        TreeSet<Integer> moments = new TreeSet<>();
+        State state = model.stateProperty().get();
+        if (state instanceof State.OnPass on) {
+            on.sheet().tags().forEach(tag -> moments.add(tag.recordingFrame()));
+        } else if (state instanceof State.Marking m) {
+            m.sheet().passes().forEach(pass -> moments.add(pass.fromFrame()));
+        }
+        go(moments, after, "tags.none");
+    }
+
+    /** Goes to a place as it was typed. */
+    void goTo(Place place) {
+        if (clip == null) {
+            return;
+        }
+        if (place instanceof Place.Frame frame) {
+            goToFrame(frame.number() + base(), frame.number());
+        } else if (place instanceof Place.OwnFrame own) {
+            goToFrame(own.number(), own.number());
+        } else if (place instanceof Place.Time time) {
+            goToFrame(clip.index().frameAt(timeUs(first) + time.us()), 0);
+        }
+    }
+
+    private void aidsState() {
+        aids.show(clip != null && clip.facts().interlaced(), player.isByFields(), beside.isOpen());
+    }
+
+    private void goToFrame(int frame, int typed) {
+        if (frame < first || frame > last) {
+            desk.message(Words.of(
+                    "goTo.outside",
+                    Integer.toString(typed),
+                    Integer.toString(first),
+                    Integer.toString(last),
+                    Integer.toString(first - base()),
+                    Integer.toString(last - base())));
+        } else {
+            show(frame);
+        }
+    }
+
+    /** What the picture's aids do on this page. */
+    private final class AidMoves implements PictureAids.Moves {
+        @Override
+        public void second(int seconds) {
+            ScorePage.this.second(seconds);
+        }
+
+        @Override
+        public void toTag(boolean after) {
+            ScorePage.this.toTag(after);
+        }
+
+        @Override
+        public void goTo(Place place) {
+            ScorePage.this.goTo(place);
+        }
+
+        @Override
+        public void say(String sentence) {
+            desk.message(sentence);
+        }
+
+        @Override
+        public void fields() {
+            boolean interlaced = clip != null && clip.facts().interlaced();
+            if (interlaced) {
+                player.setByFields(!player.isByFields());
+            }
+            desk.message(aids.fieldsSay(interlaced, player.isByFields()));
+            aidsState();
+        }
+
+        @Override
+        public void beside() {
+            if (clip == null) {
+                return;
+            }
+            if (!beside.isOpen()) {
+                beside.hold(first, last);
+                HBox.setHgrow(beside.view(), Priority.ALWAYS);
+                pictures.getChildren().setAll(beside.view(), picture);
+                desk.message(aids.heldSays(player.shownFrame() - base()));
+            } else if (!beside.isJoined()) {
+                beside.join();
+                desk.message(aids.joinedSays());
+            } else {
+                beside.close();
+                pictures.getChildren().setAll(picture);
+                desk.message(aids.awaySays());
+            }
+            aidsState();
+        }
+
+        @Override
+        public void backToPicture() {
+            picture.requestFocus();
+        }
+    }
+
     /** Goes to the footfall before or after this moment; on a pass without footfalls, to the tag. */
     void toMoment(boolean after) {
         if (clip == null) {
             return;
         }
-        int here = player.wantedFrame();
         TreeSet<Integer> moments = new TreeSet<>();
         for (Stance stance : stances()) {
             moments.add(clip.index().frameAt(stance.downUs()));
@@ -409,9 +532,14 @@ public final class ScorePage implements Page {
         if (moments.isEmpty() && model.stateProperty().get() instanceof State.OnPass on) {
             on.sheet().tags().forEach(tag -> moments.add(tag.recordingFrame()));
         }
+        go(moments, after, "moment.none");
+    }
+
+    private void go(TreeSet<Integer> moments, boolean after, String none) {
+        int here = player.wantedFrame();
         Integer to = after ? moments.higher(here) : moments.lower(here);
         if (to == null) {
-            desk.message(Words.of(moments.isEmpty() ? "moment.none" : "moment.noMore"));
+            desk.message(Words.of(moments.isEmpty() ? none : "moment.noMore"));
         } else {
             show(to);
         }
@@ -503,6 +631,7 @@ public final class ScorePage implements Page {
     @Override
     public void close() {
         model.close();
+        beside.close();
         player.close();
         verifying.close();
         films.shutdownNow();
@@ -519,5 +648,9 @@ public final class ScorePage implements Page {
 
     PictureView picture() {
         return picture;
+    }
+
+    Beside beside() {
+        return beside;
     }
 }

@@ -14,6 +14,7 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import levelback.player.stage.PictureAids;
 import levelback.player.stage.PicturePlayer;
 import levelback.player.theme.Keys;
 import levelback.player.theme.Style;
@@ -33,7 +34,9 @@ final class TransportBar extends HBox {
     private final Button walk;
     private final Map<Double, ToggleButton> rates = new LinkedHashMap<>();
     private final ToggleButton loop;
+    private final ToggleButton aids;
     private final Label frame = Parts.label("", Style.STRONG);
+    private final Label missed = Parts.label("", Style.HINT);
     private final Label of = new Label();
     private final Label own = Parts.label("", Style.HINT);
     private final HBox segments = new HBox(-1);
@@ -41,7 +44,7 @@ final class TransportBar extends HBox {
     private final Button on;
     private boolean backwards;
 
-    TransportBar(PicturePlayer player, Runnable toggleLoop) {
+    TransportBar(PicturePlayer player, Runnable toggleLoop, PictureAids pictureAids) {
         super(8);
         this.player = player;
         setAlignment(Pos.CENTER_LEFT);
@@ -63,7 +66,11 @@ final class TransportBar extends HBox {
         back = Parts.key(Words.of("frame.back"), "←", () -> player.step(-1));
         on = Parts.key(Words.of("frame.on"), "→", () -> player.step(1));
         loop = Parts.quiet(Keys.toggle(Words.of("loop"), "L"), toggleLoop);
-        HBox where = new HBox(4, frame, of);
+        aids = Parts.quiet(Keys.toggle(Words.of("aids"), "A"), () -> pictureAids.setOpen(!pictureAids.isOpen()));
+        aids.setId("score-aids");
+        pictureAids.managedProperty().addListener((o, was, is) -> aids.setSelected(is));
+        missed.setId("score-not-shown");
+        HBox where = new HBox(4, missed, frame, of);
         where.setAlignment(Pos.CENTER_RIGHT);
         VBox label = new VBox(where, own);
         label.setAlignment(Pos.CENTER_RIGHT);
@@ -74,7 +81,7 @@ final class TransportBar extends HBox {
         // The number of the frame and the ending of the file name say most.
         own.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
         frame.setId("score-frame");
-        getChildren().addAll(walk, segments, back, on, loop, Parts.space(), label);
+        getChildren().addAll(walk, segments, back, on, loop, aids, Parts.space(), label);
         setMinWidth(0);
         widthProperty().addListener((o, was, is) -> fit());
         setRate(1);
@@ -131,6 +138,10 @@ final class TransportBar extends HBox {
         frame.setText(frameText);
         of.setText(ofText);
         own.setText(ownText);
+        long late = player.notShown();
+        missed.setText(late == 0 ? "" : Words.of("frame.late", late));
+        missed.setManaged(late > 0);
+        missed.setVisible(late > 0);
         fit();
     }
 
@@ -156,7 +167,7 @@ final class TransportBar extends HBox {
             key.setManaged(tight < 2 || rate <= 1);
             key.setVisible(tight < 2 || rate <= 1);
         });
-        for (ButtonBase key : List.of(walk, back, on, loop)) {
+        for (ButtonBase key : List.of(walk, back, on, loop, aids)) {
             key.setContentDisplay(tight < 3 ? ContentDisplay.RIGHT : ContentDisplay.TEXT_ONLY);
             key.setGraphicTextGap(tight > 0 ? 5 : 8);
         }
@@ -173,8 +184,10 @@ final class TransportBar extends HBox {
                 + back.prefWidth(-1)
                 + on.prefWidth(-1)
                 + loop.prefWidth(-1)
-                + 6 * getSpacing();
-        double where = frame.prefWidth(-1) + (of.isManaged() ? 4 + of.prefWidth(-1) : 0);
+                + aids.prefWidth(-1)
+                + 7 * getSpacing();
+        double late = missed.isManaged() ? missed.prefWidth(-1) + 4 : 0;
+        double where = late + frame.prefWidth(-1) + (of.isManaged() ? 4 + of.prefWidth(-1) : 0);
         return keys + Math.max(where, own.isManaged() ? LEAST_OF_NAME : 0) + snappedLeftInset() + snappedRightInset();
     }
 }

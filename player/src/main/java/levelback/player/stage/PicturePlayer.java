@@ -30,6 +30,10 @@ public final class PicturePlayer implements AutoCloseable {
 
     private @Nullable Clip clip;
     private @Nullable FrameFeed feed;
+
+    /** Pictures of a frame: 2 while its fields are shown one after the other. From here on all is counted in pictures. */
+    private int each = 1;
+
     private int first;
     private int last;
     private int shown;
@@ -37,6 +41,7 @@ public final class PicturePlayer implements AutoCloseable {
     private boolean walking;
     private double rate = 1;
     private @Nullable Walk loop;
+    private long droppedBefore;
 
     public PicturePlayer(PictureView view) {
         this.view = view;
@@ -68,14 +73,16 @@ public final class PicturePlayer implements AutoCloseable {
             close();
             ClipFacts facts = newClip.facts();
             clip = newClip;
+            each = 1;
             feed = new FrameFeed(FrameSource.of(newClip), facts.file().getFileName() + "");
             view.shape(facts.width(), facts.height(), facts.squareWidth(), facts.rotationDegrees());
             pulse.start();
         }
         walking = false;
         loop = null;
-        first = firstFrame;
-        last = lastFrame;
+        first = firstFrame * each;
+        last = lastFrame * each + each - 1;
+        droppedBefore = dropped();
         if (feed != null && firstFrame <= lastFrame) {
             feed.passes(Optional.of(new Span(firstFrame, lastFrame)), next);
         }
@@ -89,12 +96,12 @@ public final class PicturePlayer implements AutoCloseable {
 
     /** The frame on the screen. */
     public int shownFrame() {
-        return shown;
+        return shown / each;
     }
 
     /** The frame that was asked for last; the screen may lag behind it. */
     public int wantedFrame() {
-        return wanted;
+        return wanted / each;
     }
 
     /** Whether she walks. */
@@ -107,9 +114,40 @@ public final class PicturePlayer implements AutoCloseable {
         return rate;
     }
 
-    /** The span that is looped, if any. */
+    /** The span that is looped, if any, in frames. */
     public Optional<Walk> loop() {
-        return Optional.ofNullable(loop);
+        return Optional.ofNullable(loop)
+                .map(pictures -> new Walk(pictures.rate(), pictures.first() / each, pictures.last() / each, true));
+    }
+
+    /** Whether the two fields of each frame are shown one after the other, each at its own time. */
+    public boolean isByFields() {
+        return each == 2;
+    }
+
+    /** On show: 0 for the field that comes first, and for a whole frame; 1 for the field that comes second. */
+    public int shownField() {
+        return shown % each;
+    }
+
+    /**
+     * Shows an interlaced clip by its fields, or again by frames, standing at the same frame. Where fields are shown, one
+     * step is one field; longer steps stay in frames.
+     */
+    public void setByFields(boolean fields) {
+        Clip now = clip;
+        FrameFeed before = feed;
+        if (now == null || before == null || fields == isByFields()) {
+            return;
+        }
+        int frame = wantedFrame();
+        int from = first / each;
+        int to = last / each;
+        before.close();
+        each = fields ? 2 : 1;
+        feed = new FrameFeed(
+                fields ? new FieldSource(now) : FrameSource.of(now), now.facts().file().getFileName() + "");
+        open(now, from, to, frame);
     }
 
     /** Pictures that were due but skipped, of the clip on show. */
@@ -117,10 +155,39 @@ public final class PicturePlayer implements AutoCloseable {
         return feed == null ? 0 : feed.dropped();
     }
 
+    /** Pictures that were not shown in time since the walk began, or since the span was opened. */
+    public long notShown() {
+        return dropped() - droppedBefore;
+    }
+
+    /** Stands at the frame on the screen at a time on the stream's own clock, held to the span. */
+    public void showTime(long timeUs) {
+        if (clip != null) {
+            show(clip.index().frameAt(timeUs));
+        }
+    }
+
+    /**
+     * Stands some time on (or back, below 0) from the frame asked for last, by the stream's own times; by one frame at least,
+     * so that a gap in the recording does not hold it.
+     */
+    public void stepTime(long us) {
+        if (clip == null) {
+            return;
+        }
+        int from = (walking ? shown : wanted) / each;
+        int to = clip.index().frameAt(clip.index().frames().get(from).timeUs() + us);
+        show(us < 0 ? Math.min(to, from - 1) : Math.max(to, from + 1));
+    }
+
     /** Stands at a frame of the span. */
     public void show(int frame) {
+        showPicture(frame * each);
+    }
+
+    private void showPicture(int picture) {
         walking = false;
-        wanted = Math.max(first, Math.min(last, frame));
+        wanted = Math.max(first, Math.min(last, picture));
         if (feed != null) {
             feed.show(wanted);
         }
@@ -128,7 +195,8 @@ public final class PicturePlayer implements AutoCloseable {
 
     /** Stands, some frames on (or back, below 0) from the frame asked for last. */
     public void step(int frames) {
-        show((walking ? shown : wanted) + frames);
+        int pictures = Math.abs(frames) == 1 ? frames : frames * each;
+        showPicture((walking ? shown : wanted) + pictures);
     }
 
     /** Walks on from here, at the end from the beginning. */
@@ -142,13 +210,16 @@ public final class PicturePlayer implements AutoCloseable {
         if (from < low || from > high || (loop == null && from == (rate > 0 ? high : low))) {
             from = rate > 0 ? low : high;
         }
+        if (!walking) {
+            droppedBefore = dropped();
+        }
         walking = true;
         feed.walk(from, new Walk(rate, low, high, loop != null));
     }
 
     /** Stands at the frame on the screen. */
     public void stand() {
-        show(shown);
+        showPicture(shown);
     }
 
     /** Changes the pace; a walk goes on with it. */
@@ -163,7 +234,7 @@ public final class PicturePlayer implements AutoCloseable {
     public void setLoop(@Nullable Integer fromFrame, @Nullable Integer toFrame) {
         loop = fromFrame == null || toFrame == null || fromFrame >= toFrame
                 ? null
-                : new Walk(1, Math.max(first, fromFrame), Math.min(last, toFrame), true);
+                : new Walk(1, Math.max(first, fromFrame * each), Math.min(last, toFrame * each + each - 1), true);
         if (walking) {
             walk();
         }
@@ -183,7 +254,7 @@ public final class PicturePlayer implements AutoCloseable {
             arrive(next.frame());
         } else if (next instanceof FrameFeed.Shown.Unreadable unreadable) {
             arrive(next.frame());
-            onUnreadable.accept(unreadable);
+            onUnreadable.accept(new FrameFeed.Shown.Unreadable(unreadable.frame() / each, unreadable.sentence()));
         } else if (next instanceof FrameFeed.Shown.Ended) {
             walking = false;
             wanted = next.frame();
@@ -196,7 +267,7 @@ public final class PicturePlayer implements AutoCloseable {
         if (walking) {
             wanted = frame;
         }
-        onFrame.accept(frame);
+        onFrame.accept(frame / each);
     }
 
     /** Lets go of the clip; another can be opened. */

@@ -17,11 +17,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * A picture of a recording, upright and in its true shape, as large as the space allows, on a dark ground. The pixels stay
  * as they were decoded; turning and stretching is done on the screen. The wheel makes it larger about the pointer, a drag
- * moves it, two clicks show the whole again.
+ * moves it, two clicks show the whole again. A {@link Tone} changes what is on the screen, never the pixels.
  */
 public final class PictureView extends Region {
 
     private static final double LARGEST = 12;
+    private static final double FEET = 2;
     private static final double WHEEL_STEP = 1.0015;
 
     private final ImageView image = new ImageView();
@@ -40,6 +41,10 @@ public final class PictureView extends Region {
     private double shiftY;
     private double dragX;
     private double dragY;
+    private Tone tone = Tone.AS_FILMED;
+    private int[] shownAs = {};
+    private @Nullable Picture held;
+    private Runnable onShown = () -> {};
 
     public PictureView() {
         getStyleClass().add("picture-view");
@@ -84,12 +89,11 @@ public final class PictureView extends Region {
         heightPx = height;
         squareWidthPx = squareWidth;
         rotationDegrees = rotation;
-        pixels = null;
-        image.setImage(null);
+        clear();
         whole();
     }
 
-    /** Shows a picture; it is copied, so that it can be released at once. */
+    /** Shows a picture; it is held until the next one comes. */
     void show(Picture picture) {
         if (pixels == null) {
             pixels = new PixelBuffer<>(
@@ -100,22 +104,82 @@ public final class PictureView extends Region {
             image.setImage(new WritableImage(pixels));
             requestLayout();
         }
-        pixels.updateBuffer(buffer -> {
-            buffer.getBuffer().clear().put(picture.bgra());
+        Picture before = held;
+        held = picture.hold();
+        if (before != null) {
+            before.release();
+        }
+        paint(picture, pixels);
+        onShown.run();
+    }
+
+    /** Called each time a picture has come on the screen. */
+    public void setOnShown(Runnable listener) {
+        onShown = listener;
+    }
+
+    private void paint(Picture picture, PixelBuffer<ByteBuffer> onto) {
+        onto.updateBuffer(buffer -> {
+            ByteBuffer screen = buffer.getBuffer().clear();
+            if (tone.equals(Tone.AS_FILMED)) {
+                screen.put(picture.bgra());
+            } else {
+                toned(picture.bgra(), screen, shownAs);
+            }
             return null;
         });
+    }
+
+    /** Four bytes at a time: the byte order does not matter, as each colour goes to its own place. */
+    private static void toned(ByteBuffer from, ByteBuffer to, int[] table) {
+        java.nio.IntBuffer in = from.order(java.nio.ByteOrder.LITTLE_ENDIAN).asIntBuffer();
+        java.nio.IntBuffer out =
+                to.duplicate().order(java.nio.ByteOrder.LITTLE_ENDIAN).asIntBuffer();
+        int count = in.remaining();
+        for (int i = 0; i < count; i++) {
+            int bgra = in.get(i);
+            out.put(
+                    i,
+                    (bgra & 0xff000000)
+                            | (table[bgra >> 16 & 0xff] << 16)
+                            | (table[bgra >> 8 & 0xff] << 8)
+                            | table[bgra & 0xff]);
+        }
+    }
+
+    /** How the picture is toned on the screen. */
+    public Tone tone() {
+        return tone;
+    }
+
+    /** Shows this and all later pictures lighter or harder; the decoded picture stays as it is. */
+    public void setTone(Tone newTone) {
+        tone = newTone;
+        shownAs = newTone.table();
+        if (held != null && pixels != null) {
+            paint(held, pixels);
+        }
     }
 
     /** Shows nothing. */
     void clear() {
         pixels = null;
         image.setImage(null);
+        if (held != null) {
+            held.release();
+            held = null;
+        }
     }
 
-    /** The bytes on the screen, BGRA as decoded; empty before the first picture. */
+    /** The bytes on the screen, BGRA, toned; empty before the first picture. */
     public Optional<ByteBuffer> pixels() {
         return Optional.ofNullable(pixels)
                 .map(p -> p.getBuffer().asReadOnlyBuffer().rewind());
+    }
+
+    /** The picture behind the screen, BGRA as decoded; empty before the first picture. */
+    public Optional<ByteBuffer> decoded() {
+        return Optional.ofNullable(held).map(Picture::bgra);
     }
 
     /** Shows the whole picture again. */
@@ -138,6 +202,41 @@ public final class PictureView extends Region {
         requestLayout();
     }
 
+    /** How many times larger than to fit. */
+    public double magnified() {
+        return magnified;
+    }
+
+    /** Makes the picture larger or smaller about the middle. */
+    public void magnifyBy(double times) {
+        magnify(magnified * times, getWidth() / 2, getHeight() / 2);
+    }
+
+    /** Shows the lower part of the picture, where the feet are, twice as large; again, the whole. */
+    public void feet() {
+        if (magnified > 1) {
+            whole();
+            return;
+        }
+        magnified = FEET;
+        shiftX = 0;
+        shiftY = -LARGEST * (widthPx + heightPx); // held to the lower edge by the layout
+        requestLayout();
+    }
+
+    /** Moves the view over the enlarged picture, in shares of its own size: 1 right is one whole width to the right. */
+    public void look(double right, double down) {
+        shiftX -= right * getWidth();
+        shiftY -= down * getHeight();
+        requestLayout();
+    }
+
+    /** As far as a picture can be moved before its edge comes into view; nowhere if it is smaller than the view. */
+    private static double within(double shift, double size, double view) {
+        double most = Math.max(0, (size - view) / 2);
+        return Math.max(-most, Math.min(most, shift));
+    }
+
     @Override
     protected void layoutChildren() {
         if (widthPx == 0 || getWidth() <= 0 || getHeight() <= 0) {
@@ -147,6 +246,8 @@ public final class PictureView extends Region {
         double uprightWidth = lying ? heightPx : squareWidthPx;
         double uprightHeight = lying ? squareWidthPx : heightPx;
         double fit = Math.min(getWidth() / uprightWidth, getHeight() / uprightHeight) * magnified;
+        shiftX = within(shiftX, fit * uprightWidth, getWidth());
+        shiftY = within(shiftY, fit * uprightHeight, getHeight());
         toMiddle.setX(getWidth() / 2 + shiftX);
         toMiddle.setY(getHeight() / 2 + shiftY);
         zoom.setX(fit);
