@@ -39,6 +39,7 @@ public final class ExactReader implements FrameReader {
     private final Path path;
     private final FrameOrder order;
     private final Memory memory;
+    private final BooleanSupplier gone;
     private final Runnable distrusted;
     private final AVFrame arriving = avutil.av_frame_alloc();
     private final FrameCache cache;
@@ -71,12 +72,13 @@ public final class ExactReader implements FrameReader {
 
     /**
      * @param memory what its decoded pictures may weigh
-     * @param gone polled while the file is read: once true, every read fails
+     * @param gone polled while the file is read and decoded: once true, every read fails
      */
     public ExactReader(Source source, Memory memory, BooleanSupplier gone) throws ClipException {
         this.path = source.file();
         this.order = source.order();
         this.memory = memory;
+        this.gone = gone;
         this.distrusted = source.distrusted();
         this.bgra = new BgraPicture(source.width(), source.height());
         this.fields = new FieldPicture(source.width(), source.height());
@@ -230,7 +232,7 @@ public final class ExactReader implements FrameReader {
     /** Decodes on until a frame has come out; null if it is not to be had in this run. */
     private @Nullable Kept runTo(int wanted, BooleanSupplier stop) throws ClipException {
         while (true) {
-            if (stop.getAsBoolean()) {
+            if (stop.getAsBoolean() || gone.getAsBoolean()) {
                 throw MediaFile.cancelled(path);
             }
             int frame = run.next(arriving);
