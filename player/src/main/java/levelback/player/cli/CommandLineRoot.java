@@ -48,6 +48,7 @@ public final class CommandLineRoot {
             new Entry("clip", "a span of a video file as a film of its own", ClipCommand::new),
             new Entry("identify", "which cow each pass is, from the reads of a gate", IdentifyCommand::new),
             new Entry("import", "brings tables and recordings into a book", ImportCommand::new),
+            new Entry("export", "writes a book's data as files of open forms", ExportCommand::new),
             new Entry("backup", "makes a verified copy of a book, or brings one back", BackupCommand::new),
             new Entry("check", "looks a book through and says what is wrong", CheckCommand::new),
             new Entry("history", "says who changed what in a book, and when", HistoryCommand::new));

@@ -1,0 +1,95 @@
+package levelback.player.work.export;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import levelback.player.work.BadInput;
+import levelback.store.book.Book;
+import levelback.store.herd.Herd;
+
+/** Writes the files of one kind from a book. Reads only; the book and the recordings stay as they are. */
+public final class WriteExport {
+
+    private final Book book;
+
+    public WriteExport(Book book) {
+        this.book = book;
+    }
+
+    /** What one herd gives: files by name, and what they leave out. */
+    record Part(Map<String, String> files, List<String> notCarried) {}
+
+    /**
+     * Writes an export.
+     *
+     * @throws BadInput with one sentence if there is no such herd or the folder holds an earlier export
+     */
+    public ExportReport write(ExportOrder order) {
+        List<Herd> herds = chosen(order);
+        Map<String, String> files = new LinkedHashMap<>();
+        Set<String> notCarried = new LinkedHashSet<>();
+        List<String> personal = new ArrayList<>();
+        Set<String> folders = new LinkedHashSet<>();
+        int n = 0;
+        for (Herd herd : herds) {
+            n++;
+            HerdContents contents = HerdContents.of(book, herd);
+            ExportNames names = new ExportNames(contents, order.pseudonyms());
+            String called = order.pseudonyms() ? "herd-" + n : herd.name();
+            String folder = herds.size() == 1 ? "" : folder(called, folders) + "/";
+            Part part = part(order, contents, names, called);
+            part.files().forEach((name, text) -> files.put(folder + name, text));
+            notCarried.addAll(part.notCarried());
+            personal.add(PersonalData.of(contents, names));
+        }
+        if (files.isEmpty()) {
+            throw new BadInput("The book has nothing that this kind of export carries: "
+                    + String.join(" ", notCarried));
+        }
+        return new ExportReport(
+                FolderOut.write(order.out(), files, order.replace()),
+                List.copyOf(notCarried),
+                personal.stream().distinct().collect(Collectors.joining(" ")));
+    }
+
+    private static Part part(ExportOrder order, HerdContents herd, ExportNames names, String called) {
+        return switch (order.kind()) {
+            case CSV -> {
+                CsvFiles tables = new CsvFiles(herd, names, order.forSpreadsheet());
+                yield new Part(tables.files(), tables.notCarried());
+            }
+        };
+    }
+
+    private List<Herd> chosen(ExportOrder order) {
+        List<Herd> herds = book.herd().herds();
+        if (herds.isEmpty()) {
+            throw new BadInput("The book holds no herd yet; there is nothing to export.");
+        }
+        if (order.herd().isEmpty()) {
+            return herds;
+        }
+        List<Herd> named = herds.stream()
+                .filter(h -> h.name().equalsIgnoreCase(order.herd().get().strip()))
+                .toList();
+        if (named.isEmpty()) {
+            throw new BadInput("The book has no herd " + ExportNames.oneLine(order.herd().get()) + "; it has "
+                    + herds.stream().map(Herd::name).sorted().collect(Collectors.joining(", ")) + ".");
+        }
+        return named;
+    }
+
+    private static String folder(String name, Set<String> taken) {
+        String safe = name.replaceAll("[^\\p{L}\\p{N}._-]+", "-").replaceAll("^[.-]+|[.-]+$", "");
+        String root = safe.isEmpty() ? "herd" : safe;
+        String free = root;
+        for (int n = 2; !taken.add(free.toLowerCase(java.util.Locale.ROOT)); n++) {
+            free = root + "-" + n;
+        }
+        return free;
+    }
+}
