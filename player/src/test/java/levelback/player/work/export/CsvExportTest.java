@@ -91,9 +91,19 @@ class CsvExportTest {
             Answer fromTables = well(
                     "proof", "--scores", out.resolve("scores.csv"), "--trims", out.resolve("trims.csv"), "--cut", 2,
                     "--unit", unit, "--json");
-            assertThat(fromTables.out()).isEqualTo(fromBook.out());
+            assertThat(rounded(fromTables.out())).isEqualTo(rounded(fromBook.out()));
             assertThat(fromBook.out()).contains("\"sensitivity\"");
         }
+    }
+
+    /** Sums run over the cows in another order, which moves the sixteenth digit; twelve are held. */
+    private static String rounded(String json) {
+        return java.util.regex.Pattern.compile("-?\\d+\\.\\d+(E-?\\d+)?")
+                .matcher(json)
+                .replaceAll(n -> new java.math.BigDecimal(n.group())
+                        .round(new java.math.MathContext(12))
+                        .stripTrailingZeros()
+                        .toString());
     }
 
     @Test
@@ -102,7 +112,7 @@ class CsvExportTest {
         Path out = folder.resolve("out");
         Answer said = well("export", "--book", book, "--kind", "csv", "--out", out, "--pseudonyms", "--json");
         String all = String.join("\n", read(out).values());
-        assertThat(all).contains("C0001").contains("S1").doesNotContain("Anna", "李", "Bella", "DE0987", "27600000", "kicks");
+        assertThat(all).contains("C0001").containsPattern(",S\\d,mobility-0-3|,S\\d,,mobility-0-3").doesNotContain("Anna", "李", "Bella", "DE0987", "27600000", "kicks");
         assertThat(all.lines().filter(line -> line.matches("0?4[0-2]\\d,.*"))).isEmpty();
         assertThat(said.out()).contains("\"personalData\" : \"It names nobody", "\"notCarried\"", "\"files\"");
     }
