@@ -149,6 +149,27 @@ class DamageSpansTest {
                 .isGreaterThanOrEqualTo(20);
     }
 
+    @ParameterizedTest
+    @CsvSource({"h264-b-closed.mp4", "h264-late.mkv", "h264-b-open.ts", "hevc-open.ts", "h264-b.avi", "mpeg2-wide.mpg"})
+    void whatARecorderLeavesBehindTheEndIsNoDamage(String name) throws Exception {
+        byte[] whole = Files.readAllBytes(CorpusTest.film(name));
+        byte[] text = "written by the recorder".getBytes(java.nio.charset.StandardCharsets.US_ASCII);
+        byte[] longer = Arrays.copyOf(whole, whole.length + text.length);
+        System.arraycopy(text, 0, longer, whole.length, text.length);
+        Clip clip = Clip.open(Files.write(folder.resolve(name), longer), Long.MAX_VALUE, () -> false);
+        assertThat(clip.facts().damage()).isEmpty();
+        assertThat(clip.facts().frameCount())
+                .isEqualTo(CorpusTest.oracle(CorpusTest.film(name)).size());
+    }
+
+    @Test
+    void aTransportStreamThatEndsInAPacketIsSaidToBeCutOff() throws Exception {
+        byte[] whole = Files.readAllBytes(CorpusTest.film("h264-b-open.ts"));
+        Path cut = Files.write(folder.resolve("cut.ts"), Arrays.copyOf(whole, whole.length - 188 * 40 - 77));
+        assertThat(Clip.open(cut, Long.MAX_VALUE, () -> false).facts().damage())
+                .anySatisfy(span -> assertThat(span.what()).contains("cut off"));
+    }
+
     @Test
     void aFilmWithoutItsTableOfContentsIsRefusedInOneSentence() throws Exception {
         Path whole = folder.resolve("whole.mp4");

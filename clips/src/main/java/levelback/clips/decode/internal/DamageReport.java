@@ -1,7 +1,9 @@
 package levelback.clips.decode.internal;
 
 import java.io.IOException;
-import java.nio.file.Files;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
@@ -267,14 +269,33 @@ public final class DamageReport {
         return packets.endedByError() && !file.container().equals("mpjpeg");
     }
 
-    /** A transport stream is whole packets of 188 bytes, or with time or check codes of 192 or 204. */
+    /**
+     * Whether a transport stream ends inside a packet: packets are 188 bytes long, or 204 with a check code, or 192 with a
+     * time of 4 bytes in front; each begins with 47 hex (ISO/IEC 13818-1, 2.4.3.2). Other bytes behind the last packet are
+     * something that a recorder has left there.
+     */
     private boolean endsInMidPacket() {
-        try {
-            long bytes = Files.size(file.file());
-            return file.container().equals("mpegts") && bytes % 188 != 0 && bytes % 192 != 0 && bytes % 204 != 0;
+        if (!file.container().equals("mpegts")) {
+            return false;
+        }
+        try (FileChannel bytes = FileChannel.open(file.file(), StandardOpenOption.READ)) {
+            for (int length : new int[] {188, 192, 204}) {
+                int sync = length == 192 ? 4 : 0;
+                long rest = bytes.size() % length;
+                long start = bytes.size() - rest;
+                if (rest > sync && synced(bytes, start + sync) && synced(bytes, start + sync - length)) {
+                    return true;
+                }
+            }
+            return false;
         } catch (IOException gone) {
             return false;
         }
+    }
+
+    private static boolean synced(FileChannel bytes, long at) throws IOException {
+        ByteBuffer one = ByteBuffer.allocate(1);
+        return at >= 0 && bytes.read(one, at) == 1 && one.get(0) == 0x47;
     }
 
     private OptionalLong promisedEndUs() {
