@@ -65,7 +65,7 @@ public final class Alignment {
      * @throws IllegalArgumentException if times are not finite or do not ascend, or lengths differ
      */
     public static Alignment of(double[] passTimesS, double[] readTimesS, AlignmentParameters with, int[] fixed) {
-        return of(passTimesS, readTimesS, with, fixed, REACH_SIGMAS, MOST_READS);
+        return of(passTimesS, readTimesS, with, fixed, REACH_SIGMAS, MOST_READS, true);
     }
 
     /** Aligns passes with reads, nothing settled by hand. */
@@ -75,6 +75,7 @@ public final class Alignment {
         return of(passTimesS, readTimesS, with, free);
     }
 
+    /** The posteriors alone, with other limits on what is weighed; no likeliest matching. */
     static Alignment of(
             double[] passTimesS,
             double[] readTimesS,
@@ -82,6 +83,17 @@ public final class Alignment {
             int[] fixed,
             double reachSigmas,
             int mostReads) {
+        return of(passTimesS, readTimesS, with, fixed, reachSigmas, mostReads, false);
+    }
+
+    private static Alignment of(
+            double[] passTimesS,
+            double[] readTimesS,
+            AlignmentParameters with,
+            int[] fixed,
+            double reachSigmas,
+            int mostReads,
+            boolean matching) {
         requireAscending(passTimesS, "pass times");
         requireAscending(readTimesS, "read times");
         if (fixed.length != passTimesS.length) {
@@ -93,7 +105,7 @@ public final class Alignment {
             expected[i] = passTimesS[0] + with.expectedReadS(passTimesS[i] - passTimesS[0]);
         }
         Windows windows = Windows.of(expected, readTimesS, reachSigmas * with.sigmaS(), mostReads);
-        return new ForwardBackward(expected, readTimesS, with, fixed, windows).run();
+        return new ForwardBackward(expected, readTimesS, with, fixed, windows).run(matching);
     }
 
     private static void requireAscending(double[] times, String what) {

@@ -20,6 +20,10 @@ import java.util.Optional;
 record ClockFit(AlignmentParameters with, Alignment alignment, double logGain, double offsetSeS, double driftSe) {
 
     private static final int MOST_CANDIDATES = 6;
+    /** So many passes find the clock; a gain of so much for each says that they have. */
+    private static final int ENOUGH = 300;
+
+    private static final double PLAINLY = 0.3;
     private static final double PAD_S = 30;
     private static final double DRIFT_PRIOR = 5e-3;
 
@@ -27,12 +31,18 @@ record ClockFit(AlignmentParameters with, Alignment alignment, double logGain, d
 
     /** The best fit; empty where no read lies within range of any pass. Both lists ascending. */
     static Optional<ClockFit> of(double[] passes, double[] reads, int[] fixed) {
-        Optional<ClockFit> best = Optional.empty();
-        for (double offset : ClockSearch.candidates(passes, reads, MOST_CANDIDATES)) {
-            ClockFit fit = from(offset, passes, reads, fixed, 6, 6, 6);
-            if (best.isEmpty() || fit.logGain() > best.get().logGain()) {
-                best = Optional.of(fit);
-            }
+        int start = Math.min(passes.length, ENOUGH);
+        Optional<ClockFit> best = quick(passes, reads, fixed, start);
+        if (start < passes.length && (best.isEmpty() || best.get().logGain() < PLAINLY * start)) {
+            // The reader may have been switched on late.
+            best = quick(passes, reads, fixed, passes.length);
+            start = passes.length;
+        }
+        // A drift is learnt on the first passes before it carries the expected times far from the reads of the last.
+        while (best.isPresent() && start < passes.length) {
+            start = Math.min(passes.length, 3 * start);
+            best = Optional.of(from(
+                    best.get().with(), Arrays.copyOf(passes, start), reads, Arrays.copyOf(fixed, start), 6, 6, 6));
         }
         return best.map(b -> {
             ClockFit settled = from(b.with(), passes, reads, fixed, 25, 6, 8);
@@ -48,6 +58,20 @@ record ClockFit(AlignmentParameters with, Alignment alignment, double logGain, d
                     Alignment.MOST_READS,
                     Optional.of(settled));
         });
+    }
+
+    /** The best of few rounds from every candidate, on the first passes alone. */
+    static Optional<ClockFit> quick(double[] passes, double[] reads, int[] fixed, int first) {
+        double[] part = Arrays.copyOf(passes, first);
+        int[] fixedPart = Arrays.copyOf(fixed, first);
+        Optional<ClockFit> best = Optional.empty();
+        for (double offset : ClockSearch.candidates(part, reads, MOST_CANDIDATES)) {
+            ClockFit fit = from(offset, part, reads, fixedPart, 6, 6, 6);
+            if (best.isEmpty() || fit.logGain() > best.get().logGain()) {
+                best = Optional.of(fit);
+            }
+        }
+        return best;
     }
 
     private static ClockFit from(

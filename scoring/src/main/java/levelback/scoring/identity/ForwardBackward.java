@@ -72,6 +72,11 @@ final class ForwardBackward {
     }
 
     Alignment run() {
+        return run(true);
+    }
+
+    /** @param matching whether the likeliest matching is wanted too, which takes longer than the posteriors */
+    Alignment run(boolean matching) {
         double[][] before = new double[passes][];
         double logScale = 0;
         double[] now = {1};
@@ -92,8 +97,9 @@ final class ForwardBackward {
         double[] unread = new double[passes];
         double[][] bestAfter = new double[passes][];
         backward(before, ofRead, unread);
-        int[] likeliest = new int[passes];
-        double logLikeliest = likeliest(bestAfter, likeliest) + reads.length * Math.log(with.strayPerS());
+        int[] likeliest = new int[matching ? passes : 0];
+        double logLikeliest =
+                matching ? likeliest(bestAfter, likeliest) + reads.length * Math.log(with.strayPerS()) : Double.NaN;
         return new Alignment(windows, ofRead, unread, likeliest, logLikeliest, logEvidence);
     }
 

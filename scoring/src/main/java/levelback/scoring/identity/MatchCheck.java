@@ -26,7 +26,7 @@ final class MatchCheck {
     private static final double PLAINLY_GOOD = 0.6;
 
     private static final int FEW = 12;
-    private static final int ENOUGH = 300;
+    private static final int ENOUGH = 200;
     private static final double LEAST_Z = 3;
     private static final double LEAST_SPREAD = 1.5;
 
@@ -41,7 +41,7 @@ final class MatchCheck {
             return Verdict.OF_THESE_PASSES;
         }
         double[] part = Arrays.copyOf(passes, Math.min(passes.length, ENOUGH));
-        double own = passes.length > ENOUGH ? gain(part, reads) : fit.logGain();
+        double own = gain(part, reads);
         SplittableRandom random = new SplittableRandom(1);
         double sum = 0;
         double squares = 0;
@@ -61,7 +61,7 @@ final class MatchCheck {
     private static double gain(double[] passes, double[] reads) {
         int[] free = new int[passes.length];
         Arrays.fill(free, Alignment.FREE);
-        return ClockFit.of(passes, reads, free).map(ClockFit::logGain).orElse(0.0);
+        return ClockFit.quick(passes, reads, free, passes.length).map(ClockFit::logGain).orElse(0.0);
     }
 
     private static double[] inAnotherOrder(double[] passes, SplittableRandom random) {

@@ -51,19 +51,24 @@ public final class AlignmentBench {
         AlignmentParameters with = whole.clock().orElseThrow().with();
         double[] sums = new double[RUNS];
         double[] all = new double[RUNS];
+        double[] cpu = new double[RUNS];
+        var threads = java.lang.management.ManagementFactory.getThreadMXBean();
         Alignment alignment = Alignment.of(passes, reads, with);
         for (int run = -5; run < RUNS; run++) {
             long from = System.nanoTime();
             alignment = Alignment.of(passes, reads, with);
             long then = System.nanoTime();
+            long ran = threads.getCurrentThreadCpuTime();
             whole = Identify.of(milking.passes(), milking.readings());
             if (run >= 0) {
                 sums[run] = (then - from) / 1e9;
                 all[run] = (System.nanoTime() - then) / 1e9;
+                cpu[run] = (threads.getCurrentThreadCpuTime() - ran) / 1e9;
             }
         }
         Arrays.sort(sums);
         Arrays.sort(all);
+        Arrays.sort(cpu);
         double r = inR(folder, passes, reads, with);
         double worst = 0;
         List<String> lines = Files.readAllLines(folder.resolve("unread.txt"));
@@ -73,7 +78,7 @@ public final class AlignmentBench {
         System.out.printf(
                 Locale.ROOT,
                 "%s, %d passes, %d reads: sums %.4f s (%.4f to %.4f), R %.3f s, ratio %.4f, posteriors differ by at most"
-                        + " %.1e%s; identify in all %.3f s (%.3f to %.3f), named %d%n",
+                        + " %.1e%s; identify in all %.3f s (%.3f to %.3f; of the processor %.3f s), named %d%n",
                 setting.name(),
                 passes.length,
                 reads.length,
@@ -87,6 +92,7 @@ public final class AlignmentBench {
                 all[RUNS / 2],
                 all[0],
                 all[RUNS - 1],
+                cpu[RUNS / 2],
                 whole.passes().stream().filter(p -> p.tag().isPresent()).count());
     }
 
