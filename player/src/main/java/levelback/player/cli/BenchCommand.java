@@ -10,6 +10,7 @@ import levelback.clips.bench.Spread;
 import levelback.clips.bench.StepBench;
 import levelback.clips.bench.StepResult;
 import levelback.clips.open.ClipException;
+import levelback.player.work.OpenRecording;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -43,6 +44,7 @@ final class BenchCommand implements Callable<Integer> {
         TerminalProgress progress =
                 new TerminalProgress(Objects.requireNonNull(spec).commandLine().getErr());
         StepResult result;
+        OpenRecording.once(file, () -> false); // a file never seen before is looked at by another process first
         try {
             result = new StepBench(file, () -> false, progress::at).run();
         } finally {
