@@ -142,7 +142,7 @@ public final class Agreement {
                 counts.clips(),
                 n,
                 n == 0 ? "no clip has two scores" : ONE_LEVEL,
-                new Alpha(counts, levels, metric)::value);
+                new Alpha(counts, levels, metric));
     }
 
     private Estimate kendall(Complete complete, Resamples resamples) {
@@ -156,7 +156,7 @@ public final class Agreement {
                 each,
                 n,
                 n == 0 ? "no clip was scored by every scorer" : "no scorer told any two clips apart",
-                new Concordance(complete, levels.length)::value);
+                new Concordance(complete, levels.length));
     }
 
     private List<AgreementResult.LevelAgreement> levelAgreement() {

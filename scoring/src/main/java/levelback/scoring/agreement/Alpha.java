@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
  *
  * <p>Reference: Krippendorff 2011, Computing Krippendorff's Alpha-Reliability (repository.upenn.edu/asc_papers/43).
  */
-final class Alpha {
+final class Alpha implements Resamples.Statistic {
 
     /** How far apart two levels are. */
     enum Metric {
@@ -32,7 +32,72 @@ final class Alpha {
      *
      * @param clips as {@link LevelCounts#clips()}, or a resample of it
      */
-    OptionalDouble value(double[] clips) {
+    @Override
+    public OptionalDouble value(double[] clips) {
+        Disagreement d = disagreement(clips);
+        // As (n − 1) · observed ÷ expected nothing is divided twice.
+        return d.expected > 0 ? OptionalDouble.of(1 - (d.n - 1) * d.observed / d.expected) : OptionalDouble.empty();
+    }
+
+    /**
+     * The derivative of alpha by the number of clips of each kind, through the coincidences and, for ordinal distances,
+     * through the places of the levels, which the margins make.
+     */
+    @Override
+    public double[] influence(double[] clips) {
+        Disagreement d = disagreement(clips);
+        int q = levels.length;
+        double[] observedBy = new double[q];
+        double[] expectedBy = new double[q];
+        double[] observedPull = new double[q];
+        double[] expectedPull = new double[q];
+        for (int i = 0; i < q; i++) {
+            for (int j = 0; j < q; j++) {
+                expectedBy[i] += 2 * d.margin[j] * apart(d, i, j);
+                observedPull[i] += 4 * d.pairs[i][j] * (d.place[i] - d.place[j]);
+                expectedPull[i] += 4 * d.margin[i] * d.margin[j] * (d.place[i] - d.place[j]);
+            }
+        }
+        if (metric == Metric.ORDINAL) {
+            double observedAbove = 0;
+            double expectedAbove = 0;
+            for (int i = q - 1; i >= 0; i--) {
+                observedBy[i] += observedAbove + observedPull[i] / 2;
+                expectedBy[i] += expectedAbove + expectedPull[i] / 2;
+                observedAbove += observedPull[i];
+                expectedAbove += expectedPull[i];
+            }
+        }
+        double[] influence = new double[clips.length];
+        for (int k = 0; k < clips.length; k++) {
+            int scores = counts.scores(k);
+            if (scores < 2) {
+                continue;
+            }
+            int[] r = counts.counts(k);
+            double observed = 0;
+            double expected = 0;
+            for (int i = 0; i < q; i++) {
+                if (r[i] > 0) {
+                    observed += r[i] * observedBy[i];
+                    expected += r[i] * expectedBy[i];
+                    for (int j = 0; j < q; j++) {
+                        observed += (double) r[i] * r[j] * apart(d, i, j) / (scores - 1);
+                    }
+                }
+            }
+            influence[k] = -(scores * d.observed + (d.n - 1) * observed) / d.expected
+                    + (d.n - 1) * d.observed * expected / (d.expected * d.expected);
+        }
+        return influence;
+    }
+
+    private double apart(Disagreement d, int i, int j) {
+        double apart = metric == Metric.NOMINAL ? (i == j ? 0 : 1) : d.place[i] - d.place[j];
+        return apart * apart;
+    }
+
+    private Disagreement disagreement(double[] clips) {
         int q = levels.length;
         double[][] pairs = new double[q][q];
         for (int k = 0; k < clips.length; k++) {
@@ -58,18 +123,14 @@ final class Alpha {
             }
             n += margin[i];
         }
-        double[] place = places(margin);
-        double observed = 0;
-        double expected = 0;
+        Disagreement d = new Disagreement(pairs, margin, n, places(margin));
         for (int i = 0; i < q; i++) {
             for (int j = 0; j < q; j++) {
-                double apart = metric == Metric.NOMINAL ? (i == j ? 0 : 1) : place[i] - place[j];
-                observed += pairs[i][j] * apart * apart;
-                expected += margin[i] * margin[j] * apart * apart;
+                d.observed += pairs[i][j] * apart(d, i, j);
+                d.expected += margin[i] * margin[j] * apart(d, i, j);
             }
         }
-        // As (n − 1) · observed ÷ expected nothing is divided twice.
-        return expected > 0 ? OptionalDouble.of(1 - (n - 1) * observed / expected) : OptionalDouble.empty();
+        return d;
     }
 
     private double[] places(double[] margin) {
@@ -83,5 +144,22 @@ final class Alpha {
             below += margin[i];
         }
         return places;
+    }
+
+    /** Coincidences of a set of clips, and what they say. */
+    private static final class Disagreement {
+        private final double[][] pairs;
+        private final double[] margin;
+        private final double n;
+        private final double[] place;
+        private double observed;
+        private double expected;
+
+        Disagreement(double[][] pairs, double[] margin, double n, double[] place) {
+            this.pairs = pairs;
+            this.margin = margin;
+            this.n = n;
+            this.place = place;
+        }
     }
 }

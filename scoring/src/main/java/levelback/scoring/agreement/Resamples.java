@@ -3,25 +3,32 @@ package levelback.scoring.agreement;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.SplittableRandom;
-import java.util.function.Function;
 import levelback.scoring.value.Estimate;
 
 /**
  * Intervals by drawing the clips again: BCa (bias-corrected and accelerated) bootstrap over clips, the scorers fixed.
  * Equal clips are pooled, so that only how often each kind was drawn is kept; the same seed gives the same limits, whatever
- * the order of rows.
+ * the order of rows. Above 5,000 clips the variance is linearised instead: there the limits hardly bend, and drawing would
+ * take long.
  *
- * <p>Reference: Efron 1987 doi:10.1080/01621459.1987.10478410; acceleration by the jackknife.
+ * <p>References: Efron 1987 doi:10.1080/01621459.1987.10478410, acceleration from the influence of each clip; Efron 1982,
+ * The Jackknife, the Bootstrap and Other Resampling Plans, ch. 6, the infinitesimal jackknife.
  */
 final class Resamples {
 
     static final String METHOD = "BCa bootstrap over clips";
-    static final String BLOCKS = "jackknife over 200 blocks of clips, t interval";
+    static final String LINEAR = "linearised variance over clips (infinitesimal jackknife), t interval";
 
-    private static final int BLOCK_COUNT = 200;
+    private static final int MOST_CLIPS = 5_000;
 
-    /** More draws of a clip than this take longer than a person waits; so many clips need no bending of limits. */
-    private static final long MOST_WORK = 50_000_000;
+    /** A figure of a set of clips. */
+    interface Statistic {
+        /** The figure where clips of each kind count so many times; empty where it can't be computed. */
+        OptionalDouble value(double[] clips);
+
+        /** Its derivative by the number of clips of each kind; asked only where there is a value. */
+        double[] influence(double[] clips);
+    }
 
     private final int draws;
     private final long seed;
@@ -44,8 +51,8 @@ final class Resamples {
      * @param n what the estimate reports as its units
      * @param missing what to say where the statistic can't be computed
      */
-    Estimate estimate(double[] clips, long n, String missing, Function<double[], OptionalDouble> statistic) {
-        OptionalDouble value = n == 0 ? OptionalDouble.empty() : statistic.apply(clips);
+    Estimate estimate(double[] clips, long n, String missing, Statistic statistic) {
+        OptionalDouble value = n == 0 ? OptionalDouble.empty() : statistic.value(clips);
         if (value.isEmpty()) {
             return Estimate.missing(n, METHOD, missing);
         }
@@ -57,8 +64,9 @@ final class Resamples {
         if (all < 2) {
             return Estimate.pointOnly(found, n, METHOD, "one clip says nothing of the spread");
         }
-        if ((long) all * draws > MOST_WORK) {
-            return blocks(clips, all, n, found, statistic);
+        if (all > MOST_CLIPS) {
+            double half = Quantiles.t(level, all - 1.0) * Math.sqrt(moment(clips, statistic.influence(clips), 2) * all / (all - 1.0));
+            return Estimate.of(found, found - half, found + half, n, LINEAR);
         }
         double[] drawn = drawn(clips, all, statistic);
         if (drawn.length < 0.9 * draws) {
@@ -82,42 +90,7 @@ final class Resamples {
                 found, at(drawn, shift, acceleration, -1, found), at(drawn, shift, acceleration, 1, found), n, METHOD);
     }
 
-    /** Clips dealt at random into blocks, each left out in turn (Quenouille 1956 doi:10.1093/biomet/43.3-4.353). */
-    private Estimate blocks(
-            double[] clips, int all, long n, double found, Function<double[], OptionalDouble> statistic) {
-        double[][] dealt = new double[BLOCK_COUNT][clips.length];
-        SplittableRandom random = new SplittableRandom(seed);
-        int[] places = new int[all];
-        for (int i = 0; i < all; i++) {
-            int other = random.nextInt(i + 1);
-            places[i] = places[other];
-            places[other] = i;
-        }
-        int next = 0;
-        for (int k = 0; k < clips.length; k++) {
-            for (int c = 0; c < Math.round(clips[k]); c++) {
-                dealt[places[next++] % BLOCK_COUNT][k]++;
-            }
-        }
-        double[] without = new double[BLOCK_COUNT];
-        double mean = 0;
-        for (int b = 0; b < BLOCK_COUNT; b++) {
-            double[] rest = clips.clone();
-            for (int k = 0; k < rest.length; k++) {
-                rest[k] -= dealt[b][k];
-            }
-            without[b] = statistic.apply(rest).orElse(found);
-            mean += without[b] / BLOCK_COUNT;
-        }
-        double squares = 0;
-        for (double w : without) {
-            squares += (w - mean) * (w - mean);
-        }
-        double half = Quantiles.t(level, BLOCK_COUNT - 1.0) * Math.sqrt(squares * (BLOCK_COUNT - 1.0) / BLOCK_COUNT);
-        return Estimate.of(found, found - half, found + half, n, BLOCKS);
-    }
-
-    private double[] drawn(double[] clips, int all, Function<double[], OptionalDouble> statistic) {
+    private double[] drawn(double[] clips, int all, Statistic statistic) {
         // A clip's place in the pooled list, so that a draw is one number.
         int[] kind = new int[all];
         int next = 0;
@@ -134,7 +107,7 @@ final class Resamples {
             for (int c = 0; c < all; c++) {
                 again[kind[random.nextInt(all)]]++;
             }
-            OptionalDouble value = statistic.apply(again);
+            OptionalDouble value = statistic.value(again);
             if (value.isPresent()) {
                 values[kept++] = value.getAsDouble();
             }
@@ -142,36 +115,26 @@ final class Resamples {
         return Arrays.copyOf(values, kept);
     }
 
-    private static double acceleration(double[] clips, Function<double[], OptionalDouble> statistic) {
-        double[] without = new double[clips.length];
-        double[] weight = new double[clips.length];
-        double sum = 0;
+    private static double acceleration(double[] clips, Statistic statistic) {
+        double[] influence = statistic.influence(clips);
+        double squares = moment(clips, influence, 2);
+        return squares > 0 ? moment(clips, influence, 3) / (6 * Math.pow(squares, 1.5)) : 0;
+    }
+
+    /** Sum over clips of a power of their influence, which is taken about its mean. */
+    private static double moment(double[] clips, double[] influence, int power) {
+        double all = 0;
         double mean = 0;
         for (int k = 0; k < clips.length; k++) {
-            if (clips[k] > 0) {
-                double[] one = clips.clone();
-                one[k]--;
-                OptionalDouble value = statistic.apply(one);
-                if (value.isPresent()) {
-                    without[k] = value.getAsDouble();
-                    weight[k] = clips[k];
-                    sum += clips[k];
-                    mean += clips[k] * without[k];
-                }
-            }
+            all += clips[k];
+            mean += clips[k] * influence[k];
         }
-        if (sum == 0) {
-            return 0;
-        }
-        mean /= sum;
-        double squares = 0;
-        double cubes = 0;
+        mean /= all;
+        double sum = 0;
         for (int k = 0; k < clips.length; k++) {
-            double off = mean - without[k];
-            squares += weight[k] * off * off;
-            cubes += weight[k] * off * off * off;
+            sum += clips[k] * Math.pow(influence[k] - mean, power);
         }
-        return squares > 0 ? cubes / (6 * Math.pow(squares, 1.5)) : 0;
+        return sum;
     }
 
     private double at(double[] sorted, double shift, double acceleration, int side, double found) {
