@@ -139,10 +139,7 @@ public final class Agreement {
     private Estimate alpha(LevelCounts counts, Alpha.Metric metric, Resamples resamples) {
         long n = counts.compared();
         return resamples.estimate(
-                counts.clips(),
-                n,
-                n == 0 ? "no clip has two scores" : ONE_LEVEL,
-                new Alpha(counts, levels, metric));
+                counts.clips(), n, n == 0 ? "no clip has two scores" : ONE_LEVEL, new Alpha(counts, levels, metric));
     }
 
     private Estimate kendall(Complete complete, Resamples resamples) {

@@ -65,7 +65,8 @@ final class Resamples {
             return Estimate.pointOnly(found, n, METHOD, "one clip says nothing of the spread");
         }
         if (all > MOST_CLIPS) {
-            double half = Quantiles.t(level, all - 1.0) * Math.sqrt(moment(clips, statistic.influence(clips), 2) * all / (all - 1.0));
+            double half = Quantiles.t(level, all - 1.0)
+                    * Math.sqrt(moment(clips, statistic.influence(clips), 2) * all / (all - 1.0));
             return Estimate.of(found, found - half, found + half, n, LINEAR);
         }
         double[] drawn = drawn(clips, all, statistic);
