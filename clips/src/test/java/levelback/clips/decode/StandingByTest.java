@@ -20,7 +20,11 @@ class StandingByTest {
     private static Clip clip() throws Exception {
         // 75 frames, one key.
         return Clip.open(
-                Path.of(StandingByTest.class.getResource("/corpus/h264-one-key.mp4").toURI()), 0, () -> false);
+                Path.of(StandingByTest.class
+                        .getResource("/corpus/h264-one-key.mp4")
+                        .toURI()),
+                0,
+                () -> false);
     }
 
     /** Counts how often it is asked, which is once for every picture decoded. */
@@ -38,7 +42,9 @@ class StandingByTest {
         try (FrameReader reader = clip().readerOnShow(() -> false)) {
             assertThat(askedFor(reader, 70)).isGreaterThan(60);
             for (int frame = 69; frame >= 0; frame--) {
-                assertThat(askedFor(reader, frame)).as("decoded for frame %d", frame).isZero();
+                assertThat(askedFor(reader, frame))
+                        .as("decoded for frame %d", frame)
+                        .isZero();
             }
         }
     }

@@ -77,7 +77,9 @@ class FirstLookTest {
         try (FirstLook look = new FirstLook(LookLimits.USUAL, indexes)) {
             look.at(film, Long.MAX_VALUE, () -> false);
         }
-        assertThat(Clip.known(film, Long.MAX_VALUE, indexes, () -> false).orElseThrow().facts())
+        assertThat(Clip.known(film, Long.MAX_VALUE, indexes, () -> false)
+                        .orElseThrow()
+                        .facts())
                 .isEqualTo(Clip.open(film, Long.MAX_VALUE, () -> false).facts());
     }
 

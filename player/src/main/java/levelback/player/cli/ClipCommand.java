@@ -74,7 +74,8 @@ final class ClipCommand implements Callable<Integer> {
         Outputs.requireOther(out, file, "the MP4 file");
         List<Footfall> footfalls = strip == null
                 ? List.of()
-                : FootfallTable.read(TableSource.of(strip, System.in), Optional.empty()).footfalls();
+                : FootfallTable.read(TableSource.of(strip, System.in), Optional.empty())
+                        .footfalls();
         TerminalProgress progress = new TerminalProgress(spec.commandLine().getErr());
         try {
             Clip clip = OpenRecording.once(file, () -> false);
@@ -115,9 +116,8 @@ final class ClipCommand implements Callable<Integer> {
         if (!burn.isEmpty() || burnTime) {
             all.add(new Labels(burn, burnTime, width, height));
         }
-        return (frame, afterUs) -> all.stream()
-                .flatMap(one -> one.over(frame, afterUs).stream())
-                .toList();
+        return (frame, afterUs) ->
+                all.stream().flatMap(one -> one.over(frame, afterUs).stream()).toList();
     }
 
     private void requireSpan() {

@@ -23,7 +23,8 @@ import picocli.CommandLine.Spec;
 /** {@code export}: a book's data as files of open forms. */
 @Command(
         name = "export",
-        footer = {"", "JSON: files, notCarried (what the files do not hold), personalData (what they say about people)."})
+        footer = {"", "JSON: files, notCarried (what the files do not hold), personalData (what they say about people)."
+        })
 final class ExportCommand implements Callable<Integer> {
 
     @Spec

@@ -60,7 +60,10 @@ final class Paint {
         for (int row = 0; row < image.getHeight(); row++) {
             for (int column = 0; column < image.getWidth(); column++) {
                 int argb = image.getRGB(column, row);
-                bytes.put((byte) argb).put((byte) (argb >> 8)).put((byte) (argb >> 16)).put((byte) (argb >> 24));
+                bytes.put((byte) argb)
+                        .put((byte) (argb >> 8))
+                        .put((byte) (argb >> 16))
+                        .put((byte) (argb >> 24));
             }
         }
         return new Overlay.Layer(x, y, image.getWidth(), image.getHeight(), bytes);

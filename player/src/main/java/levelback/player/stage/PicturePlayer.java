@@ -146,7 +146,8 @@ public final class PicturePlayer implements AutoCloseable {
         before.close();
         each = fields ? 2 : 1;
         feed = new FrameFeed(
-                fields ? new FieldSource(now) : FrameSource.of(now), now.facts().file().getFileName() + "");
+                fields ? new FieldSource(now) : FrameSource.of(now),
+                now.facts().file().getFileName() + "");
         open(now, from, to, frame);
     }
 

@@ -22,7 +22,15 @@ class BackupCommandTest {
     void fill() throws Exception {
         book = folder.resolve("farm.levelback");
         Path scores = Files.writeString(folder.resolve("s.csv"), "cow,date,score\n12,2026-03-14,2\n13,2026-03-14,0\n");
-        assertThat(run("import", "--book", book.toString(), "--kind", "scores", "--scale", "mobility-0-3", scores.toString())
+        assertThat(run(
+                                "import",
+                                "--book",
+                                book.toString(),
+                                "--kind",
+                                "scores",
+                                "--scale",
+                                "mobility-0-3",
+                                scores.toString())
                         .status())
                 .isZero();
     }
@@ -38,7 +46,8 @@ class BackupCommandTest {
 
     @Test
     void aBackupComesBackAndThePresentBookIsKept() throws Exception {
-        Answer made = run("backup", "--book", book.toString(), "--to", folder.resolve("b").toString(), "--json");
+        Answer made = run(
+                "backup", "--book", book.toString(), "--to", folder.resolve("b").toString(), "--json");
         assertThat(made.status()).as(made.err()).isZero();
         assertThat(made.out()).contains("\"backup\"", "\"scores\" : 2", "\"why\" : \"newest\"", "\"removed\"");
         Path copy;
@@ -65,7 +74,8 @@ class BackupCommandTest {
             assertThat(wrong.status()).isEqualTo(2);
             assertThat(wrong.err().strip().lines()).hasSize(1);
         }
-        Answer blocked = run("backup", "--book", book.toString(), "--to", file.resolve("sub").toString());
+        Answer blocked = run(
+                "backup", "--book", book.toString(), "--to", file.resolve("sub").toString());
         assertThat(blocked.status()).isEqualTo(1);
         assertThat(blocked.err().strip().lines()).hasSize(1);
     }

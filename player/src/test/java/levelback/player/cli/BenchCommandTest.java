@@ -61,7 +61,8 @@ class BenchCommandTest {
                         + " peakMemoryMb");
         assertThat(figures.entrySet())
                 .filteredOn(figure -> !figure.getKey().equals("playDropped"))
-                .allSatisfy(figure -> assertThat(figure.getValue()).as(figure.getKey()).isPositive());
+                .allSatisfy(figure ->
+                        assertThat(figure.getValue()).as(figure.getKey()).isPositive());
         assertThat(err.toString()).isEmpty();
     }
 

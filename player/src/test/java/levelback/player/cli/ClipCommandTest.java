@@ -67,7 +67,9 @@ class ClipCommandTest {
         Path plain = folder.resolve("plain.mp4");
         Path striped = folder.resolve("striped.mp4");
         assertThat(clip("0.5", "1", plain)).isZero();
-        assertThat(clip("0.5", "1", striped, "--strip", falls.toString())).as(err.toString()).isZero();
+        assertThat(clip("0.5", "1", striped, "--strip", falls.toString()))
+                .as(err.toString())
+                .isZero();
         Clip without = Clip.open(plain, () -> false);
         Clip with = Clip.open(striped, () -> false);
         assertThat(with.facts().frameCount()).isEqualTo(without.facts().frameCount());
@@ -80,7 +82,8 @@ class ClipCommandTest {
         }
         assertThat(apart(one, other, 0, 20)).as("the top is as it was").isLessThan(8);
         assertThat(apart(one, other, 40, 85)).as("the foot is drawn over").isGreaterThan(20);
-        assertThat(clip("0.5", "1", plain, "--strip", folder.resolve("none.csv").toString())).isEqualTo(2);
+        assertThat(clip("0.5", "1", plain, "--strip", folder.resolve("none.csv").toString()))
+                .isEqualTo(2);
         Files.writeString(falls, "time_s,leg,event\n0.6,XX,down\n");
         assertThat(clip("0.5", "1", plain, "--strip", falls.toString())).isEqualTo(2);
         assertThat(err.toString()).contains("line 2").contains("leg");

@@ -33,7 +33,11 @@ class ClipStoppedSlowTest {
     @BeforeEach
     void copy() throws Exception {
         film = folder.resolve("film.mp4");
-        Files.copy(Path.of(ClipStoppedSlowTest.class.getResource("/film/h264-b-closed.mp4").toURI()), film);
+        Files.copy(
+                Path.of(ClipStoppedSlowTest.class
+                        .getResource("/film/h264-b-closed.mp4")
+                        .toURI()),
+                film);
         out = Files.createDirectories(folder.resolve("out")).resolve("clip.mp4");
         Files.writeString(out, "what was there");
     }
@@ -80,7 +84,9 @@ class ClipStoppedSlowTest {
     void interruptedItLeavesThePlaceAsItWas() throws Exception {
         Process process = start();
         assertThat(began(process)).isTrue();
-        new ProcessBuilder("/bin/kill", "-INT", Long.toString(process.pid())).start().waitFor();
+        new ProcessBuilder("/bin/kill", "-INT", Long.toString(process.pid()))
+                .start()
+                .waitFor();
         assertThat(process.waitFor(30, TimeUnit.SECONDS)).isTrue();
         assertThat(process.exitValue()).isNotZero();
         assertThat(out).hasContent("what was there");
@@ -96,7 +102,9 @@ class ClipStoppedSlowTest {
         assertThat(parts()).hasSize(1);
         Process again = start();
         assertThat(again.waitFor(60, TimeUnit.SECONDS)).isTrue();
-        assertThat(again.exitValue()).as(Files.readString(folder.resolve("said.txt"))).isZero();
+        assertThat(again.exitValue())
+                .as(Files.readString(folder.resolve("said.txt")))
+                .isZero();
         assertThat(parts()).isEmpty();
         assertThat(Clip.open(out, () -> false).facts().frameCount()).isEqualTo(75);
     }

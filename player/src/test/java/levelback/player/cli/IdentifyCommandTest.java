@@ -43,7 +43,8 @@ class IdentifyCommandTest {
     @ParameterizedTest
     @CsvSource({"lane-easy,0.92,0.94", "lane-crowded,0.70,0.94"})
     void theSimulatedMilkingsComeOut(String lane, double leastRight, double leastSettledRight) throws Exception {
-        Answer answer = run("identify", "--json", "--passes", file(lane + "-passes.csv"), "--reads", file(lane + "-reads.csv"));
+        Answer answer =
+                run("identify", "--json", "--passes", file(lane + "-passes.csv"), "--reads", file(lane + "-reads.csv"));
         assertThat(answer.status()).isZero();
         assertThat(answer.err()).isEmpty();
         Map<String, String> got = flat(answer.out());
@@ -51,8 +52,7 @@ class IdentifyCommandTest {
         assertThat(number(got, "clockOffsetS")).isCloseTo(number(truth, "truth." + lane + ".clockOffsetS"), within(.5));
         assertThat(number(got, "clockDriftPpm"))
                 .isCloseTo(
-                        number(truth, "truth." + lane + ".clockDriftPpm"),
-                        within(3 * number(got, "clockDriftSePpm")));
+                        number(truth, "truth." + lane + ".clockDriftPpm"), within(3 * number(got, "clockDriftSePpm")));
         List<String> rows = Files.readAllLines(Path.of(file(lane + "-truth.csv")));
         int right = 0;
         int settled = 0;
@@ -130,28 +130,40 @@ class IdentifyCommandTest {
                     .containsEntry("passes/5.tag", "null")
                     .containsKey("why");
         }
-        assertThat(run("identify", "--passes", passes.toString(), "--reads", otherDay.toString()).out())
+        assertThat(run("identify", "--passes", passes.toString(), "--reads", otherDay.toString())
+                        .out())
                 .contains("another day");
     }
 
     @Test
     void badInputIsOneSentenceStatusTwoAndNothingOnStandardOutput(@TempDir Path folder) throws Exception {
-        String reads = Files.writeString(folder.resolve("r.csv"), "time,tag\n2026-03-14T05:30:48Z,A\n").toString();
+        String reads = Files.writeString(folder.resolve("r.csv"), "time,tag\n2026-03-14T05:30:48Z,A\n")
+                .toString();
         String passes = Files.writeString(folder.resolve("p.csv"), PASSES).toString();
         String head = "pass,from,to\n";
         String good = "a,2026-03-14T05:30:10Z,2026-03-14T05:30:12Z\n";
         Map<String, List<String>> badPasses = Map.of(
-                head + good + "b,2026-03-14T05:30:30Z\n", List.of("line 3", "2 cells", "3"),
-                head + "a,2026-03-14T05:30:12Z,2026-03-14T05:30:10Z\n", List.of("line 2", "column to", "before"),
-                head + "a,2026-03-14T05:30:12,2026-03-14T05:30:14Z\n", List.of("line 2", "column from", "offset"),
-                head + "a,2026-03-14T05:30:10Z,noon\n", List.of("line 2", "column to", "noon"),
-                head + "a,2026-02-30T05:30:10Z,2026-03-14T05:30:12Z\n", List.of("line 2", "column from"),
-                head + ",2026-03-14T05:30:10Z,2026-03-14T05:30:12Z\n", List.of("line 2", "column pass", "empty"),
-                head + good + good, List.of("line 3", "line 2", "pass"),
-                head, List.of("no pass"),
-                "pass,from\na,2026-03-14T05:30:10Z\n", List.of("column to", "missing"));
+                head + good + "b,2026-03-14T05:30:30Z\n",
+                List.of("line 3", "2 cells", "3"),
+                head + "a,2026-03-14T05:30:12Z,2026-03-14T05:30:10Z\n",
+                List.of("line 2", "column to", "before"),
+                head + "a,2026-03-14T05:30:12,2026-03-14T05:30:14Z\n",
+                List.of("line 2", "column from", "offset"),
+                head + "a,2026-03-14T05:30:10Z,noon\n",
+                List.of("line 2", "column to", "noon"),
+                head + "a,2026-02-30T05:30:10Z,2026-03-14T05:30:12Z\n",
+                List.of("line 2", "column from"),
+                head + ",2026-03-14T05:30:10Z,2026-03-14T05:30:12Z\n",
+                List.of("line 2", "column pass", "empty"),
+                head + good + good,
+                List.of("line 3", "line 2", "pass"),
+                head,
+                List.of("no pass"),
+                "pass,from\na,2026-03-14T05:30:10Z\n",
+                List.of("column to", "missing"));
         for (Map.Entry<String, List<String>> bad : badPasses.entrySet()) {
-            String file = Files.writeString(folder.resolve("b.csv"), bad.getKey()).toString();
+            String file =
+                    Files.writeString(folder.resolve("b.csv"), bad.getKey()).toString();
             refused(run("identify", "--json", "--passes", file, "--reads", reads), bad.getValue(), bad.getKey());
         }
         Map<String, List<String>> badReads = Map.of(
@@ -162,7 +174,8 @@ class IdentifyCommandTest {
                 "tag\nA\n", List.of("column time", "missing"),
                 "", List.of("empty"));
         for (Map.Entry<String, List<String>> bad : badReads.entrySet()) {
-            String file = Files.writeString(folder.resolve("b.csv"), bad.getKey()).toString();
+            String file =
+                    Files.writeString(folder.resolve("b.csv"), bad.getKey()).toString();
             refused(run("identify", "--json", "--passes", passes, "--reads", file), bad.getValue(), bad.getKey());
         }
         refused(run("identify", "--json", "--passes", "-", "--reads", "-"), List.of("standard input"), "both");

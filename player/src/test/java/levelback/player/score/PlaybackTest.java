@@ -141,8 +141,9 @@ class PlaybackTest {
     /** Every number that comes on the screen from now on, read from the pixels. */
     private List<Integer> watch() throws Exception {
         List<Integer> seen = new ArrayList<>();
-        Fx.run(() -> page.picture().setOnShown(() ->
-                seen.add(NumberedFilm.read(page.picture().pixels().orElseThrow()))));
+        Fx.run(() -> page.picture()
+                .setOnShown(
+                        () -> seen.add(NumberedFilm.read(page.picture().pixels().orElseThrow()))));
         return seen;
     }
 
@@ -213,7 +214,9 @@ class PlaybackTest {
         press(KeyCode.L, "shift");
         until(() -> seen.stream().filter(n -> n == 100).count() >= 3);
         press(KeyCode.SPACE);
-        assertThat(Fx.get(() -> List.copyOf(seen))).allMatch(n -> n >= 100 && n <= 110).contains(105, 110);
+        assertThat(Fx.get(() -> List.copyOf(seen)))
+                .allMatch(n -> n >= 100 && n <= 110)
+                .contains(105, 110);
     }
 
     @Test

@@ -23,7 +23,20 @@ public final class NumberedFilm {
 
     /** A film of one group of pictures: only its first frame stands by itself, and B-frames lie between the others. */
     public static Path oneGroup(Path folder, String name, int frames) {
-        return coded(folder, name, frames, "-c:v", "mpeg4", "-q:v", "3", "-bf", "2", "-g", Integer.toString(frames), "-sc_threshold", "1000000000");
+        return coded(
+                folder,
+                name,
+                frames,
+                "-c:v",
+                "mpeg4",
+                "-q:v",
+                "3",
+                "-bf",
+                "2",
+                "-g",
+                Integer.toString(frames),
+                "-sc_threshold",
+                "1000000000");
     }
 
     /** A film coded in a given way, 25 frames a second. */
@@ -44,8 +57,20 @@ public final class NumberedFilm {
             throw new java.io.UncheckedIOException(e);
         }
         String[] input = {
-            "-f", "rawvideo", "-pix_fmt", "gray", "-s", WIDTH + "x" + HEIGHT, "-r", "25", "-i", "file:" + raw,
-            "-pix_fmt", "yuv420p", "-metadata", "creation_time=2026-04-14T05:56:21Z"
+            "-f",
+            "rawvideo",
+            "-pix_fmt",
+            "gray",
+            "-s",
+            WIDTH + "x" + HEIGHT,
+            "-r",
+            "25",
+            "-i",
+            "file:" + raw,
+            "-pix_fmt",
+            "yuv420p",
+            "-metadata",
+            "creation_time=2026-04-14T05:56:21Z"
         };
         String[] all = Arrays.copyOf(input, input.length + coding.length);
         System.arraycopy(coding, 0, all, input.length, coding.length);

@@ -40,9 +40,31 @@ class WalkBackTest {
         Path film = folder.resolve("numbers.mp4");
         String program = Loader.load(org.bytedeco.ffmpeg.ffmpeg.class);
         List<String> command = List.of(
-                program, "-v", "error", "-y", "-f", "rawvideo", "-pix_fmt", "yuv420p", "-s", WIDTH + "x" + SQUARE, "-r",
-                "25", "-i", "-", "-c:v", "mpeg4", "-q:v", "2", "-bf", "2", "-g", String.valueOf(GROUP), "-sc_threshold",
-                "1000000000", "file:" + film);
+                program,
+                "-v",
+                "error",
+                "-y",
+                "-f",
+                "rawvideo",
+                "-pix_fmt",
+                "yuv420p",
+                "-s",
+                WIDTH + "x" + SQUARE,
+                "-r",
+                "25",
+                "-i",
+                "-",
+                "-c:v",
+                "mpeg4",
+                "-q:v",
+                "2",
+                "-bf",
+                "2",
+                "-g",
+                String.valueOf(GROUP),
+                "-sc_threshold",
+                "1000000000",
+                "file:" + film);
         Process process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD)

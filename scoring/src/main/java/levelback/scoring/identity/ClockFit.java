@@ -41,8 +41,8 @@ record ClockFit(AlignmentParameters with, Alignment alignment, double logGain, d
         // A drift is learnt on the first passes before it carries the expected times far from the reads of the last.
         while (best.isPresent() && start < passes.length) {
             start = Math.min(passes.length, 3 * start);
-            best = Optional.of(from(
-                    best.get().with(), Arrays.copyOf(passes, start), reads, Arrays.copyOf(fixed, start), 6, 6, 6));
+            best = Optional.of(
+                    from(best.get().with(), Arrays.copyOf(passes, start), reads, Arrays.copyOf(fixed, start), 6, 6, 6));
         }
         return best.map(b -> {
             ClockFit settled = from(b.with(), passes, reads, fixed, 25, 6, 8);

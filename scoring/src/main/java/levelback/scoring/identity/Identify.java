@@ -132,8 +132,7 @@ public final class Identify {
             named[order[k]] = decision != null ? byHand(decision) : identity(pass, k, alignment, visits, exchange);
             named[order[k]].tag().ifPresent(matched::add);
         }
-        double[] chance =
-                open.stream().mapToDouble(i -> named[i].probability()).toArray();
+        double[] chance = open.stream().mapToDouble(i -> named[i].probability()).toArray();
         boolean[] settled = CommitRule.settled(chance);
         boolean sure = verdict == MatchCheck.Verdict.OF_THESE_PASSES;
         for (int k = 0; sure && k < settled.length; k++) {

@@ -61,7 +61,9 @@ final class MatchCheck {
     private static double gain(double[] passes, double[] reads) {
         int[] free = new int[passes.length];
         Arrays.fill(free, Alignment.FREE);
-        return ClockFit.quick(passes, reads, free, passes.length).map(ClockFit::logGain).orElse(0.0);
+        return ClockFit.quick(passes, reads, free, passes.length)
+                .map(ClockFit::logGain)
+                .orElse(0.0);
     }
 
     private static double[] inAnotherOrder(double[] passes, SplittableRandom random) {

@@ -69,7 +69,8 @@ final class TagExchange {
             between[k] = switch (kinds[k]) {
                 case RIGHT, TORN -> 0;
                 case FIRSTS_EXCHANGED -> 0.5;
-                case SILENT -> near ? rate : 0;};
+                case SILENT -> near ? rate : 0;
+            };
         }
         return new TagExchange(rate, between);
     }
@@ -124,7 +125,8 @@ final class TagExchange {
         List<Double> pauses = new ArrayList<>();
         for (int k = 0; k < visits.size(); k++) {
             TagVisit visit = visits.get(k);
-            boolean whole = k + 1 == visits.size() || visit.lastS() < visits.get(k + 1).firstS();
+            boolean whole =
+                    k + 1 == visits.size() || visit.lastS() < visits.get(k + 1).firstS();
             for (int r = 1; whole && r < visit.timesS().size(); r++) {
                 pauses.add(visit.timesS().get(r) - visit.timesS().get(r - 1));
             }

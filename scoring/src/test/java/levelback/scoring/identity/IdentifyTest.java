@@ -105,8 +105,8 @@ class IdentifyTest {
                 .flatMap(c -> c.tag().stream())
                 .findFirst()
                 .orElseThrow();
-        Identification given = Identify.of(
-                milking.passes(), milking.readings(), List.of(new HandDecision(pass, Optional.of(second))));
+        Identification given =
+                Identify.of(milking.passes(), milking.readings(), List.of(new HandDecision(pass, Optional.of(second))));
         assertThat(given.passes().get(doubtful).tag()).contains(second);
         assertThat(given.passes().get(doubtful).committed()).isTrue();
         // Nobody else can be her now: what the others hold of her tag falls.

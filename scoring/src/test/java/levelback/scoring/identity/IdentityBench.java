@@ -34,7 +34,11 @@ public final class IdentityBench {
             long from = System.nanoTime();
             Reliability reliability = of(setting, 1000, runs);
             System.out.printf(
-                    Locale.ROOT, "%s, %d milkings of %d, %.1f s%n", setting.name(), runs, setting.cows(),
+                    Locale.ROOT,
+                    "%s, %d milkings of %d, %.1f s%n",
+                    setting.name(),
+                    runs,
+                    setting.cows(),
                     (System.nanoTime() - from) / 1e9);
             System.out.print(reliability.table());
         }

@@ -34,9 +34,9 @@ final class Reliability {
         }
         // The first pass is the clock's zero; the simulation counts drift from its start.
         double t0 = (milking.passes().get(0).from().toEpochMilli()
-                                        + milking.passes().get(0).to().toEpochMilli())
-                                / 2e3
-                        - java.time.Instant.parse("2026-03-14T05:30:00Z").getEpochSecond();
+                                + milking.passes().get(0).to().toEpochMilli())
+                        / 2e3
+                - java.time.Instant.parse("2026-03-14T05:30:00Z").getEpochSecond();
         offsets.add(result.clock().get().offsetS() - setting.offsetS() - setting.driftPpm() * 1e-6 * t0);
         drifts.add(result.clock().get().driftPpm() - setting.driftPpm());
         factors.add(result.clock().get().with().inversionFactor());

@@ -50,7 +50,8 @@ public final class BackupRotation {
         } catch (IOException e) {
             throw new BackupFailed("The folder " + folder + " cannot be read; check its permissions.", e);
         }
-        found.sort(Comparator.comparing(Found::stamp).thenComparing(Found::again).reversed());
+        found.sort(
+                Comparator.comparing(Found::stamp).thenComparing(Found::again).reversed());
         List<Kept> kept = new ArrayList<>();
         List<Path> superfluous = new ArrayList<>();
         Set<String> months = new HashSet<>();

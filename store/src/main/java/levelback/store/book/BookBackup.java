@@ -103,7 +103,8 @@ public final class BookBackup {
         Path place = book.toAbsolutePath().normalize();
         file(backup).requireBook();
         if (Files.exists(place) && same(backup, place)) {
-            throw new StoreException("The backup and the book are one file, " + backup + "; name the backup to go back to.");
+            throw new StoreException(
+                    "The backup and the book are one file, " + backup + "; name the backup to go back to.");
         }
         Path folder = place.getParent() == null ? place : place.getParent();
         requireFolder(folder);
@@ -132,8 +133,9 @@ public final class BookBackup {
         if (Files.exists(book)) {
             SafeCopy.requireNobody(book);
         }
-        Path aside = free(book.getParent() == null ? book : book.getParent(), stem(book) + "-before-restore-"
-                + STAMP.format(clock.instant()));
+        Path aside = free(
+                book.getParent() == null ? book : book.getParent(),
+                stem(book) + "-before-restore-" + STAMP.format(clock.instant()));
         boolean was = Files.exists(book);
         if (was) {
             move(book, aside);
@@ -181,8 +183,7 @@ public final class BookBackup {
         try {
             Files.createDirectories(folder);
         } catch (IOException e) {
-            throw new BackupFailed(
-                    "The folder " + folder + " is not there and cannot be made; choose another one.", e);
+            throw new BackupFailed("The folder " + folder + " is not there and cannot be made; choose another one.", e);
         }
         if (!Files.isWritable(folder)) {
             throw new BackupFailed("The folder " + folder + " may not be written; choose one of your own.");
@@ -193,8 +194,9 @@ public final class BookBackup {
         long needed = length(from);
         long free = room.applyAsLong(folder);
         if (free < needed) {
-            throw new BackupFailed("There is no room for a copy of the book in " + folder + ": it needs " + megabytes(needed)
-                    + " and " + megabytes(free) + " are free; free some space or choose another folder.");
+            throw new BackupFailed(
+                    "There is no room for a copy of the book in " + folder + ": it needs " + megabytes(needed) + " and "
+                            + megabytes(free) + " are free; free some space or choose another folder.");
         }
     }
 
@@ -244,8 +246,10 @@ public final class BookBackup {
                 Files.move(from, to);
             }
         } catch (IOException e) {
-            throw new BackupFailed("The file " + from + " could not be renamed to " + to.getFileName()
-                    + "; check that its folder may be written.", e);
+            throw new BackupFailed(
+                    "The file " + from + " could not be renamed to " + to.getFileName()
+                            + "; check that its folder may be written.",
+                    e);
         }
     }
 }

@@ -97,7 +97,8 @@ class BookBackupTest {
         damage(file);
         assertThatThrownBy(() -> backup.make(file, to, 1))
                 .isInstanceOf(StoreException.class)
-                .hasMessageMatching("farm\\.levelback is (not whole|damaged), so no copy .*every earlier backup is as it was.*");
+                .hasMessageMatching(
+                        "farm\\.levelback is (not whole|damaged), so no copy .*every earlier backup is as it was.*");
         assertThat(names(to)).containsExactly(String.valueOf(good.file().getFileName()));
         assertThat(Files.readAllBytes(good.file())).isEqualTo(was);
     }
@@ -219,8 +220,12 @@ class BookBackupTest {
         Path file = book(1);
         Path to = folder.resolve("b");
         for (String at : List.of(
-                "2026-01-05T10:00:00Z", "2026-01-30T10:00:00Z", "2026-02-02T10:00:00Z", "2026-02-20T10:00:00Z",
-                "2026-03-01T10:00:00Z", "2026-03-02T10:00:00Z")) {
+                "2026-01-05T10:00:00Z",
+                "2026-01-30T10:00:00Z",
+                "2026-02-02T10:00:00Z",
+                "2026-02-20T10:00:00Z",
+                "2026-03-01T10:00:00Z",
+                "2026-03-02T10:00:00Z")) {
             new BookBackup(Clock.fixed(Instant.parse(at), ZoneOffset.UTC), f -> Long.MAX_VALUE).make(file, to, 2);
         }
         Files.writeString(to.resolve("farm-notes.levelback"), "not ours");
@@ -228,7 +233,8 @@ class BookBackupTest {
                         Clock.fixed(Instant.parse("2026-03-03T10:00:00Z"), ZoneOffset.UTC), f -> Long.MAX_VALUE)
                 .make(file, to, 2);
         assertThat(last.kept().stream()
-                        .map(k -> k.why() + " " + String.valueOf(k.file().getFileName()).replaceFirst("farm-[0-9a-f]{8}-", "")))
+                        .map(k -> k.why() + " "
+                                + String.valueOf(k.file().getFileName()).replaceFirst("farm-[0-9a-f]{8}-", "")))
                 .containsExactly(
                         "NEWEST 20260303-100000.levelback",
                         "NEWEST 20260302-100000.levelback",
@@ -241,7 +247,8 @@ class BookBackupTest {
     @Test
     void whatIsNoBookGivesNoBackup() throws IOException {
         Path text = Files.writeString(folder.resolve("list.txt"), "not a book at all");
-        assertThatThrownBy(() -> backup.make(text, folder.resolve("b"), 1)).hasMessageContaining("not a Levelback book");
+        assertThatThrownBy(() -> backup.make(text, folder.resolve("b"), 1))
+                .hasMessageContaining("not a Levelback book");
         assertThatThrownBy(() -> backup.restore(text, book(1))).hasMessageContaining("not a Levelback book");
     }
 }

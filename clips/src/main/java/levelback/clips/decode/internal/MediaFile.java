@@ -116,7 +116,8 @@ public final class MediaFile implements AutoCloseable {
             AVCodecParameters kind = format.streams(i).codecpar();
             boolean cover = (format.streams(i).disposition() & avformat.AV_DISPOSITION_ATTACHED_PIC) != 0;
             if (kind.codec_type() == avutil.AVMEDIA_TYPE_VIDEO && !cover) {
-                boolean tells = kind.codec_id() == avcodec.AV_CODEC_ID_H264 || kind.codec_id() == avcodec.AV_CODEC_ID_HEVC;
+                boolean tells =
+                        kind.codec_id() == avcodec.AV_CODEC_ID_H264 || kind.codec_id() == avcodec.AV_CODEC_ID_HEVC;
                 return tells && kind.extradata_size() > 0 && kind.width() > 0 && kind.height() > 0;
             }
         }

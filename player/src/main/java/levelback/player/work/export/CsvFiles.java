@@ -64,8 +64,8 @@ final class CsvFiles {
     }
 
     private CsvText trims() {
-        CsvText table = new CsvText(
-                guarded, "cow", "date", "leg", "claw", "zone", "lesion", "severity", "stage", "chance");
+        CsvText table =
+                new CsvText(guarded, "cow", "date", "leg", "claw", "zone", "lesion", "severity", "stage", "chance");
         for (LiftCard card : herd.cards()) {
             String date = card.lift().date().toString();
             String cow = names.of(card.lift().cow());
@@ -170,7 +170,8 @@ final class CsvFiles {
             left.add(handled + " feet that were handled and not examined.");
         }
         if (!herd.passes().isEmpty()) {
-            left.add("Recordings, passes, gate reads, and the tags on them (the kinds vtt and annotations carry those).");
+            left.add(
+                    "Recordings, passes, gate reads, and the tags on them (the kinds vtt and annotations carry those).");
         }
         if (!herd.scores().isEmpty()) {
             left.add("Scores that a later one superseded, when a score was entered, and from which pass it was given.");

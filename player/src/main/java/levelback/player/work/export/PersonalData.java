@@ -13,7 +13,8 @@ final class PersonalData {
         }
         return "It holds personal data: the names of " + count(herd.people().size(), "person", "people")
                 + " who scored or trimmed, and numbers, official numbers, transponders and names of "
-                + count(names.cowCount(), "cow", "cows") + " of " + ExportNames.oneLine(herd.herd().name())
+                + count(names.cowCount(), "cow", "cows") + " of "
+                + ExportNames.oneLine(herd.herd().name())
                 + ", which point to its owner; give --pseudonyms to leave them out.";
     }
 

@@ -47,8 +47,8 @@ public final class WriteExport {
             personal.add(PersonalData.of(contents, names));
         }
         if (files.isEmpty()) {
-            throw new BadInput("The book has nothing that this kind of export carries: "
-                    + String.join(" ", notCarried));
+            throw new BadInput(
+                    "The book has nothing that this kind of export carries: " + String.join(" ", notCarried));
         }
         return new ExportReport(
                 FolderOut.write(order.out(), files, order.replace()),
@@ -77,8 +77,9 @@ public final class WriteExport {
                 .filter(h -> h.name().equalsIgnoreCase(order.herd().get().strip()))
                 .toList();
         if (named.isEmpty()) {
-            throw new BadInput("The book has no herd " + ExportNames.oneLine(order.herd().get()) + "; it has "
-                    + herds.stream().map(Herd::name).sorted().collect(Collectors.joining(", ")) + ".");
+            throw new BadInput(
+                    "The book has no herd " + ExportNames.oneLine(order.herd().get()) + "; it has "
+                            + herds.stream().map(Herd::name).sorted().collect(Collectors.joining(", ")) + ".");
         }
         return named;
     }

@@ -67,13 +67,16 @@ class CsvExportTest {
         well("export", "--book", book, "--kind", "csv", "--out", first);
         Path copy = folder.resolve("copy.levelback");
         for (String kind : new String[] {"cows", "scores", "trims"}) {
-            Answer in = well("import", "--book", copy, "--kind", kind, "--herd", "Fixture Farm", first.resolve(kind + ".csv"));
+            Answer in = well(
+                    "import", "--book", copy, "--kind", kind, "--herd", "Fixture Farm", first.resolve(kind + ".csv"));
             assertThat(in.out()).contains(" 0 unchanged, 0 refused");
         }
         Path second = folder.resolve("again");
         well("export", "--book", copy, "--kind", "csv", "--out", second);
         assertThat(read(first)).hasSize(4).isEqualTo(read(second));
-        assertThat(read(first).get("scores.csv")).startsWith("cow,date,score,scorer,leg,scale\r\n").contains("2026-03-16");
+        assertThat(read(first).get("scores.csv"))
+                .startsWith("cow,date,score,scorer,leg,scale\r\n")
+                .contains("2026-03-16");
     }
 
     @ParameterizedTest
@@ -89,8 +92,16 @@ class CsvExportTest {
         for (String unit : new String[] {"cow", "leg"}) {
             Answer fromBook = well("proof", "--book", book, "--cut", 2, "--unit", unit, "--json");
             Answer fromTables = well(
-                    "proof", "--scores", out.resolve("scores.csv"), "--trims", out.resolve("trims.csv"), "--cut", 2,
-                    "--unit", unit, "--json");
+                    "proof",
+                    "--scores",
+                    out.resolve("scores.csv"),
+                    "--trims",
+                    out.resolve("trims.csv"),
+                    "--cut",
+                    2,
+                    "--unit",
+                    unit,
+                    "--json");
             assertThat(rounded(fromTables.out())).isEqualTo(rounded(fromBook.out()));
             assertThat(fromBook.out()).contains("\"sensitivity\"");
         }
@@ -112,7 +123,10 @@ class CsvExportTest {
         Path out = folder.resolve("out");
         Answer said = well("export", "--book", book, "--kind", "csv", "--out", out, "--pseudonyms", "--json");
         String all = String.join("\n", read(out).values());
-        assertThat(all).contains("C0001").containsPattern(",S\\d,mobility-0-3|,S\\d,,mobility-0-3").doesNotContain("Anna", "李", "Bella", "DE0987", "27600000", "kicks");
+        assertThat(all)
+                .contains("C0001")
+                .containsPattern(",S\\d,mobility-0-3|,S\\d,,mobility-0-3")
+                .doesNotContain("Anna", "李", "Bella", "DE0987", "27600000", "kicks");
         assertThat(all.lines().filter(line -> line.matches("0?4[0-2]\\d,.*"))).isEmpty();
         assertThat(said.out()).contains("\"personalData\" : \"It names nobody", "\"notCarried\"", "\"files\"");
     }
@@ -127,7 +141,8 @@ class CsvExportTest {
         assertThat(read(raw).get("scores.csv")).contains(",=cmd|' /C calc'!A0,");
         String all = String.join("\n", read(safe).values());
         assertThat(all).contains(",'=cmd|' /C calc'!A0,", "\"'=Bella");
-        assertThat(all.lines().filter(line -> line.matches("(.*,)?\"?[=+@\\t-].*"))).isEmpty();
+        assertThat(all.lines().filter(line -> line.matches("(.*,)?\"?[=+@\\t-].*")))
+                .isEmpty();
     }
 
     @Test
@@ -149,7 +164,9 @@ class CsvExportTest {
         Path book = book(11, "North/../Farm", "South");
         Path out = folder.resolve("out");
         well("export", "--book", book, "--kind", "csv", "--out", out);
-        assertThat(read(out).keySet()).contains("South/scores.csv", "North-..-Farm/cows.csv").hasSize(8);
+        assertThat(read(out).keySet())
+                .contains("South/scores.csv", "North-..-Farm/cows.csv")
+                .hasSize(8);
         well("export", "--book", book, "--kind", "csv", "--out", folder.resolve("one"), "--herd", "South");
         assertThat(read(folder.resolve("one"))).hasSize(4);
     }

@@ -24,7 +24,9 @@ public final class SafeCopy {
     /** The book's UUID. */
     public static String identity(Path book) {
         try (Handle handle = Connections.open(book, Connections.plain())) {
-            return handle.createQuery("SELECT uuid FROM book").mapTo(String.class).one();
+            return handle.createQuery("SELECT uuid FROM book")
+                    .mapTo(String.class)
+                    .one();
         } catch (RuntimeException e) {
             throw SqlSentences.of(e, book);
         }
@@ -66,26 +68,31 @@ public final class SafeCopy {
                     + " folder.");
         }
         if (result.name().startsWith("SQLITE_CORRUPT") || result == SQLiteErrorCode.SQLITE_NOTADB) {
-            throw new StoreException("The file to copy is damaged: no copy was made, and every earlier backup is as it was.");
+            throw new StoreException(
+                    "The file to copy is damaged: no copy was made, and every earlier backup is as it was.");
         }
         throw new BackupFailed("The copy in " + folder + " could not be written (" + result.name()
                 + "): it was taken away again; check the disk and try once more.");
     }
 
     private static BackupFailed failed(SQLException e, Path folder) {
-        return new BackupFailed("The copy in " + folder + " could not be written; check the disk and try once more.", e);
+        return new BackupFailed(
+                "The copy in " + folder + " could not be written; check the disk and try once more.", e);
     }
 
     private static BookCheck looked(Path book, Path copy, Map<String, Long> rows) {
         String name = String.valueOf(book.getFileName());
         try (Handle handle = Connections.open(copy, Connections.plain())) {
             // One file and nothing beside it, so that it can be carried away.
-            handle.createQuery("PRAGMA journal_mode = DELETE").mapTo(String.class).one();
+            handle.createQuery("PRAGMA journal_mode = DELETE")
+                    .mapTo(String.class)
+                    .one();
             BookCheck check = Checkup.of(handle);
             List<String> problems = check.problems();
             if (!problems.isEmpty()) {
-                throw new StoreException(name + " is not whole, so no copy of it was kept and every earlier backup is as"
-                        + " it was: " + problems.get(0));
+                throw new StoreException(
+                        name + " is not whole, so no copy of it was kept and every earlier backup is as" + " it was: "
+                                + problems.get(0));
             }
             if (!rows(handle).equals(rows)) {
                 throw new BackupFailed("The copy of " + name
@@ -99,8 +106,7 @@ public final class SafeCopy {
 
     private static RuntimeException damaged(RuntimeException e, Path book) {
         for (Throwable t = e; t != null; t = t.getCause()) {
-            if (t instanceof SQLiteException sql
-                    && sql.getResultCode().name().matches("SQLITE_(CORRUPT|NOTADB).*")) {
+            if (t instanceof SQLiteException sql && sql.getResultCode().name().matches("SQLITE_(CORRUPT|NOTADB).*")) {
                 return new StoreException(
                         book.getFileName()
                                 + " is damaged, so no copy of it was kept and every earlier backup is as it was.",
