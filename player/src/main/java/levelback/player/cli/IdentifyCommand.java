@@ -84,6 +84,20 @@ final class IdentifyCommand implements Callable<Integer> {
                 o.flag("committed", p.committed());
             });
             out.texts("unmatchedTags", result.unmatchedTags());
+            out.texts("notes", result.notes());
+            if (result.clock().isPresent()) {
+                parameters(out, result.clock().get());
+            }
+        });
+    }
+
+    private static void parameters(JsonOut out, Identification.Clock clock) throws IOException {
+        out.object("parameters", o -> {
+            o.number("sigmaS", clock.with().sigmaS());
+            o.number("miss", clock.with().miss());
+            o.number("strayPerS", clock.with().strayPerS());
+            o.number("inversionFactor", clock.with().inversionFactor());
+            o.number("exchange", clock.exchange());
         });
     }
 

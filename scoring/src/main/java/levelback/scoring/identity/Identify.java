@@ -52,9 +52,13 @@ public final class Identify {
         double[] times = Arrays.stream(order)
                 .mapToDouble(i -> middleUs(passes.get(i), zero) / 1e6)
                 .toArray();
-        List<TagVisit> visits = TagVisit.of(readings.stream()
-                .map(r -> new TagVisit.Read(r.tag(), us(zero, r.at()) / 1e6))
-                .toList());
+        ReaderClocks clocks = ReaderClocks.of(
+                times,
+                readings.stream()
+                        .map(r -> new ReaderClocks.Read(
+                                r.reader(), new TagVisit.Read(r.tag(), us(zero, r.at()) / 1e6)))
+                        .toList());
+        List<TagVisit> visits = TagVisit.of(clocks.reads());
         double[] reads = visits.stream().mapToDouble(TagVisit::firstS).toArray();
         int[] fixed = new int[order.length];
         Arrays.fill(fixed, Alignment.FREE);
@@ -81,7 +85,7 @@ public final class Identify {
         Alignment alignment = byHand.isEmpty()
                 ? fit.alignment()
                 : settled(passes, order, times, visits, reads, fit.with(), byHand, fixed);
-        return result(passes, order, visits, fit, alignment, byHand, verdict);
+        return result(passes, order, visits, fit, alignment, byHand, verdict, clocks.notes());
     }
 
     private static Alignment settled(
@@ -118,7 +122,8 @@ public final class Identify {
             ClockFit fit,
             Alignment alignment,
             Map<String, HandDecision> byHand,
-            MatchCheck.Verdict verdict) {
+            MatchCheck.Verdict verdict,
+            List<String> notesOfReaders) {
         Identification.PassIdentity[] named = new Identification.PassIdentity[passes.size()];
         Set<String> matched = new LinkedHashSet<>();
         TagExchange exchange = TagExchange.of(visits);
@@ -146,8 +151,9 @@ public final class Identify {
         AlignmentParameters with = fit.with();
         Identification.Clock clock = new Identification.Clock(
                 with.offsetS(), fit.offsetSeS(), with.drift() * 1e6, fit.driftSe() * 1e6, with, exchange.rate());
-        return new Identification(
-                Optional.of(clock), Arrays.asList(named), unmatched, notes(visits, alignment, sure), Optional.empty());
+        List<String> notes = new ArrayList<>(notesOfReaders);
+        notes.addAll(notes(visits, alignment, sure));
+        return new Identification(Optional.of(clock), Arrays.asList(named), unmatched, notes, Optional.empty());
     }
 
     private static Identification.PassIdentity byHand(HandDecision decision) {

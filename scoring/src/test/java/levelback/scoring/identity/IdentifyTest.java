@@ -139,6 +139,41 @@ class IdentifyTest {
         assertThat(result.notes()).anyMatch(n -> n.contains("Tag " + tag + " came 2 times"));
     }
 
+    /** A second reader whose clock is two minutes behind reads most cows again, and some the first one missed. */
+    @Test
+    void twoClocksAreSetToOneAndSaid() {
+        Milking milking = Milking.of(Milking.EASY.swaps(0).miss(.3), 8);
+        Identification one = Identify.of(milking.passes(), milking.readings());
+        List<GateReading> both = new ArrayList<>(milking.readings());
+        Random random = new Random(4);
+        List<Optional<String>> truth = new ArrayList<>();
+        for (int i = 0; i < milking.passes().size(); i++) {
+            PassSpan pass = milking.passes().get(i);
+            Optional<String> tag = milking.truth().get(i);
+            if (random.nextInt(10) > 0) {
+                String read = tag.orElse("late" + i);
+                both.add(new GateReading(
+                        pass.to().minusMillis(120_000 + random.nextInt(900)), read, "exit-2"));
+                tag = Optional.of(read);
+            }
+            truth.add(tag);
+        }
+        Identification two = Identify.of(milking.passes(), both);
+        assertThat(two.notes()).anyMatch(n -> n.startsWith("Two clocks: reader exit-"));
+        Milking withBoth = new Milking(milking.passes(), both, truth);
+        assertThat(right(withBoth, two)).isGreaterThan(.97);
+        assertThat(one.passes().stream().filter(p -> p.tag().isEmpty()).count())
+                .isGreaterThan(3 * two.passes().stream()
+                        .filter(p -> p.tag().isEmpty())
+                        .count());
+        // One clock in two readers is not worth a word.
+        List<GateReading> halves = new ArrayList<>();
+        for (GateReading r : milking.readings()) {
+            halves.add(new GateReading(r.at(), r.tag(), r.tag().hashCode() % 2 == 0 ? "left" : "right"));
+        }
+        assertThat(Identify.of(milking.passes(), halves).notes()).isEmpty();
+    }
+
     @Test
     void aSettledPassIsLikelyEnoughAndFewAreExpectedWrong() {
         double[] probability = {1, .999, .95, .9, .89, .5};
