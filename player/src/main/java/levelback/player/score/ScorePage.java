@@ -79,10 +79,10 @@ public final class ScorePage implements Page {
 
     private final PictureView picture = new PictureView();
     private final PicturePlayer player = new PicturePlayer(picture);
-    private final Beside beside = new Beside(player);
     private final HBox pictures = new HBox(4, picture);
     private final Strip strip = new Strip();
-    private final PictureAids aids = new PictureAids(picture, new AidMoves());
+    private final Beside beside = new Beside(player);
+    private final PictureAids aids = new PictureAids(picture, beside.view(), new AidMoves());
     private final TransportBar transport = new TransportBar(player, this::toggleLoop, aids);
     private final HeadLine head;
     private final QueuePanel queue;
@@ -330,8 +330,9 @@ public final class ScorePage implements Page {
         String at =
                 seconds.format((frames.get(frame).timeUs() - frames.get(first).timeUs()) / MICROS);
         boolean onPass = model.stateProperty().get() instanceof State.OnPass;
+        String number = Words.of("frame.n", Integer.toString(frame - base()));
         transport.where(
-                Words.of("frame.n", Integer.toString(frame - base())),
+                player.isByFields() ? Words.of("frame.field", number, player.shownField() + 1) : number,
                 Words.of(
                         onPass ? "frame.of" : "frame.ofWhole",
                         Integer.toString(onPass ? last - first + 1 : frames.size() - 1),
@@ -475,6 +476,16 @@ public final class ScorePage implements Page {
         @Override
         public void goTo(Place place) {
             ScorePage.this.goTo(place);
+        }
+
+        @Override
+        public void backwards() {
+            transport.backwards();
+        }
+
+        @Override
+        public void loopEnd() {
+            ScorePage.this.loopEnd();
         }
 
         @Override

@@ -25,7 +25,7 @@ final class TransportBar extends HBox {
     private static final double[] RATES = {4, 2, 1, 0.5, 0.25, 0.125};
 
     /** The last step of tightening, see {@link #fit()}. */
-    private static final int TIGHTEST = 5;
+    private static final int TIGHTEST = 6;
 
     /** Least width kept for the line with the file name, px. */
     private static final double LEAST_OF_NAME = 110;
@@ -146,8 +146,8 @@ final class TransportBar extends HBox {
     }
 
     /**
-     * Drops what is needed least, one thing after another, until the row fits: the two fast paces, the caps of the keys, the
-     * length of the recording, its file name. What every key does stays in words.
+     * Drops what is needed least, one thing after another, until the row fits: the two fast paces, a word of the loop key, the
+     * caps of the keys, the length of the recording, its file name. What every key does stays in words.
      */
     private void fit() {
         if (getWidth() <= 0) {
@@ -168,13 +168,14 @@ final class TransportBar extends HBox {
             key.setVisible(tight < 2 || rate <= 1);
         });
         for (ButtonBase key : List.of(walk, back, on, loop, aids)) {
-            key.setContentDisplay(tight < 3 ? ContentDisplay.RIGHT : ContentDisplay.TEXT_ONLY);
+            key.setContentDisplay(tight < 4 ? ContentDisplay.RIGHT : ContentDisplay.TEXT_ONLY);
             key.setGraphicTextGap(tight > 0 ? 5 : 8);
         }
-        of.setManaged(tight < 4);
-        of.setVisible(tight < 4);
-        own.setManaged(tight < 5);
-        own.setVisible(tight < 5);
+        loop.setText(Words.of(tight < 3 ? "loop" : "loop.short"));
+        of.setManaged(tight < 5);
+        of.setVisible(tight < 5);
+        own.setManaged(tight < 6);
+        own.setVisible(tight < 6);
     }
 
     /** Width at which nothing is cut but the file name. */

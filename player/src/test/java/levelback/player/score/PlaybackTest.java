@@ -14,13 +14,18 @@ import java.util.concurrent.Callable;
 import javafx.application.Platform;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
+import javafx.scene.SnapshotParameters;
+import javafx.scene.control.ContentDisplay;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.Region;
 import levelback.clips.open.Clip;
 import levelback.clips.write.Still;
 import levelback.player.desk.Fx;
 import levelback.player.desk.NeedsDesk;
+import levelback.player.shell.Snapshot;
 import levelback.player.stage.NumberedFilm;
 import levelback.player.theme.Theme;
 import levelback.player.work.BringIn;
@@ -92,13 +97,18 @@ class PlaybackTest {
 
     /** One pass over a span of the film. */
     private Pass pass(int from, int to) throws Exception {
-        Clip clip = Clip.open(film, () -> false);
+        Pass pass = pass(film, from, to);
+        untilShown(from);
+        return pass;
+    }
+
+    private Pass pass(Path of, int from, int to) throws Exception {
+        Clip clip = Clip.open(of, () -> false);
         BringIn.Arrival in = new BringIn(book).keep(clip, herd, Optional.empty());
         Pass pass = new MarkPass(book)
                 .mark(herd, in.recording(), clip, from, to, Pass.Direction.LEFT_TO_RIGHT, Optional.of("412"));
         desk.visit = Optional.of(in.visit());
         Fx.run(page::shown);
-        untilShown(from);
         return pass;
     }
 
@@ -288,6 +298,134 @@ class PlaybackTest {
         assertThat(Fx.get(() -> bytes(page.picture().pixels().orElseThrow()))).isEqualTo(light);
         press(KeyCode.P);
         assertThat(Fx.get(() -> bytes(page.picture().pixels().orElseThrow()))).isEqualTo(plain);
+    }
+
+    @Test
+    void theFieldsOfAnInterlacedFilmComeOneAfterTheOtherAtTheirOwnTimes() throws Exception {
+        pass(NumberedFilm.interlaced(folder, "woven.mp4", 40), 0, 39);
+        until(() -> page.player().clip().isPresent() && page.picture().pixels().isPresent());
+        press(KeyCode.T);
+        untilNumber(0);
+        for (int field = 1; field < 30; field++) {
+            press(KeyCode.RIGHT);
+            untilNumber(field);
+            int frame = field / 2;
+            assertThat(Fx.get(() -> page.player().shownFrame())).isEqualTo(frame);
+        }
+        press(KeyCode.RIGHT, "shift");
+        untilNumber(29 + 20);
+        for (int field = 48; field > 40; field--) {
+            press(KeyCode.LEFT);
+            untilNumber(field);
+        }
+        long before = System.nanoTime();
+        List<Integer> seen = watch();
+        press(KeyCode.SPACE);
+        until(() -> page.player().isWalking());
+        until(() -> !page.player().isWalking());
+        assertThat(Fx.get(() -> List.copyOf(seen))).isSorted().contains(79).doesNotHaveDuplicates();
+        // Fields 41 to 79, 20 ms each.
+        assertThat((System.nanoTime() - before) / 1e9).isGreaterThan(0.76);
+        press(KeyCode.T);
+        assertThat(Fx.get(() -> page.player().isByFields())).isFalse();
+        until(() -> page.player().shownFrame() == 39);
+    }
+
+    @Test
+    void aFilmThatIsNotInterlacedHasNoFieldsAndSaysSo() throws Exception {
+        pass(0, 20);
+        press(KeyCode.T);
+        assertThat(desk.messages).last().isEqualTo("This recording is not interlaced: it has no fields.");
+        assertThat(Fx.get(() -> page.player().isByFields())).isFalse();
+    }
+
+    /** Waits until a number is in the pixels. */
+    private void untilNumber(int number) throws Exception {
+        until(() -> page.picture().pixels().map(NumberedFilm::read).equals(Optional.of(number)));
+    }
+
+    private void untilBeside(int number) throws Exception {
+        until(() -> page.beside().view().pixels().map(NumberedFilm::read).equals(Optional.of(number)));
+    }
+
+    @Test
+    void twoClipsJoinedAtAFrameOfEachGoInStepByTheirOwnTimes() throws Exception {
+        Pass then = pass(10, 90);
+        press(KeyCode.RIGHT, "shift");
+        untilShown(20);
+        press(KeyCode.S);
+        untilBeside(20);
+        // The other recording has twice the rate: one of the held one's frames is two of its own.
+        Pass now = pass(NumberedFilm.ofRate(folder, "now.mp4", 200, 50), 0, 199);
+        Fx.run(() -> page.openPass(now.id(), 60));
+        untilShown(60);
+        untilBeside(20);
+        press(KeyCode.S);
+        assertThat(Fx.get(() -> page.beside().isJoined())).isTrue();
+        for (int i = 1; i <= 10; i++) {
+            press(KeyCode.RIGHT);
+            press(KeyCode.RIGHT);
+            untilShown(60 + 2 * i);
+            untilBeside(20 + i);
+        }
+        press(KeyCode.LEFT, "shift");
+        press(KeyCode.LEFT, "shift");
+        press(KeyCode.LEFT, "shift");
+        untilShown(50);
+        untilBeside(15);
+        // Before its pass begins, the held one stands at its first frame.
+        press(KeyCode.HOME);
+        untilShown(0);
+        untilBeside(10);
+        press(KeyCode.S);
+        assertThat(Fx.get(() -> page.beside().isOpen())).isFalse();
+        assertThat(then.fromFrame()).isEqualTo(10);
+    }
+
+    @Test
+    void picturesToJudge() throws Exception {
+        pass(0, 100);
+        Fx.run(() -> page.player().show(87));
+        untilShown(87);
+        press(KeyCode.A, KeyCode.K, KeyCode.K);
+        snapshot("playback-aids-1440", 1440, 808);
+        snapshot("playback-aids-1280", 1280, 628);
+        // The keys of the row below keep their caps in a window of 1280.
+        Labeled aids = find(Labeled.class, "score-aids");
+        assertThat(aids.getContentDisplay()).isEqualTo(ContentDisplay.RIGHT);
+        press(KeyCode.H);
+        snapshot("playback-feet", 1440, 808);
+        press(KeyCode.H, KeyCode.RIGHT);
+        untilShown(88);
+        press(KeyCode.S);
+        untilBeside(88);
+        press(KeyCode.RIGHT, KeyCode.RIGHT);
+        untilShown(90);
+        press(KeyCode.S);
+        snapshot("playback-beside", 1440, 808);
+        // Nothing on the row of keys is cut.
+        for (String id : List.of("aids-secondBack", "aids-asFilmed", "aids-beside", "score-aids")) {
+            Labeled key = find(Labeled.class, id);
+            assertThat(Fx.get(() -> key.getWidth() - key.prefWidth(-1))).as(id).isGreaterThan(-1);
+        }
+    }
+
+    private void snapshot(String name, int width, int height) throws Exception {
+        Fx.run(() -> ((Region) scene.getRoot()).resize(width, height));
+        Thread.sleep(150);
+        byte[] png = Fx.get(() -> {
+            Parent root = scene.getRoot();
+            root.applyCss();
+            root.layout();
+            root.applyCss();
+            root.layout();
+            SnapshotParameters how = new SnapshotParameters();
+            how.setViewport(new javafx.geometry.Rectangle2D(0, 0, width, height));
+            return Snapshot.png(root.snapshot(how, null));
+        });
+        Path file = Path.of("target", "look", name + ".png");
+        Files.createDirectories(file.getParent());
+        Files.write(file, png);
     }
 
     private static byte[] bytes(ByteBuffer buffer) {
