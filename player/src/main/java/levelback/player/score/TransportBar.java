@@ -147,7 +147,7 @@ final class TransportBar extends HBox {
 
     /**
      * Drops what is needed least, one thing after another, until the row fits: the two fast paces, a word of the loop key, the
-     * caps of the keys, the length of the recording, its file name. What every key does stays in words.
+     * caps of the keys (which leaves room for the fast paces again), the length of the recording, its file name. What every key does stays in words.
      */
     private void fit() {
         if (getWidth() <= 0) {
@@ -162,14 +162,14 @@ final class TransportBar extends HBox {
     }
 
     private void tighten(int tight) {
-        setSpacing(tight > 0 ? 5 : 8);
+        setSpacing(tight > 2 ? 3 : tight > 0 ? 5 : 8);
         rates.forEach((rate, key) -> {
-            key.setManaged(tight < 2 || rate <= 1);
-            key.setVisible(tight < 2 || rate <= 1);
+            key.setManaged(tight < 2 || tight == 4 || rate <= 1);
+            key.setVisible(tight < 2 || tight == 4 || rate <= 1);
         });
         for (ButtonBase key : List.of(walk, back, on, loop, aids)) {
             key.setContentDisplay(tight < 4 ? ContentDisplay.RIGHT : ContentDisplay.TEXT_ONLY);
-            key.setGraphicTextGap(tight > 0 ? 5 : 8);
+            key.setGraphicTextGap(tight > 2 ? 3 : tight > 0 ? 5 : 8);
         }
         loop.setText(Words.of(tight < 3 ? "loop" : "loop.short"));
         of.setManaged(tight < 5);
