@@ -23,7 +23,17 @@ import picocli.CommandLine.Spec;
 /** {@code export}: a book's data as files of open forms. */
 @Command(
         name = "export",
-        footer = {"", "JSON: files, notCarried (what the files do not hold), personalData (what they say about people)."
+        footer = {
+            "",
+            "csv          scores.csv, trims.csv, cows.csv, ratings.csv: what import, proof and agreement read",
+            "package      a Frictionless Data Package: the tables, a codebook, readers for R and Python",
+            "ade          ICAR ADE JSON: animals, scores, diagnoses, treatments",
+            "vtt          WebVTT named after each recording, for a player to show beside it",
+            "annotations  W3C Web Annotations, JSON-LD",
+            "coco         COCO keypoints",
+            "chapters     Matroska chapters (XML) and FFmpeg metadata",
+            "",
+            "JSON: files, notCarried (what the files do not hold), personalData (what they say about people)."
         })
 final class ExportCommand implements Callable<Integer> {
 

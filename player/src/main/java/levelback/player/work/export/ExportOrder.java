@@ -16,6 +16,19 @@ public record ExportOrder(
 
     /** The kinds of files. */
     public enum Kind {
-        CSV
+        /** Tables that import, proof and agreement read back. */
+        CSV,
+        /** A Frictionless Data Package. */
+        PACKAGE,
+        /** ICAR ADE JSON. */
+        ADE,
+        /** WebVTT subtitles. */
+        VTT,
+        /** W3C Web Annotations. */
+        ANNOTATIONS,
+        /** COCO keypoints. */
+        COCO,
+        /** Matroska chapters and FFmpeg metadata. */
+        CHAPTERS
     }
 }

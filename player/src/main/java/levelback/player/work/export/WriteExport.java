@@ -1,5 +1,6 @@
 package levelback.player.work.export;
 
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -15,9 +16,16 @@ import levelback.store.herd.Herd;
 public final class WriteExport {
 
     private final Book book;
+    private final Clock clock;
 
     public WriteExport(Book book) {
+        this(book, Clock.systemUTC());
+    }
+
+    /** @param clock for when an export was made, where its form says so */
+    public WriteExport(Book book, Clock clock) {
         this.book = book;
+        this.clock = clock;
     }
 
     /** What one herd gives: files by name, and what they leave out. */
@@ -46,22 +54,35 @@ public final class WriteExport {
             notCarried.addAll(part.notCarried());
             personal.add(PersonalData.of(contents, names));
         }
-        if (files.isEmpty()) {
-            throw new BadInput(
-                    "The book has nothing that this kind of export carries: " + String.join(" ", notCarried));
-        }
         return new ExportReport(
                 FolderOut.write(order.out(), files, order.replace()),
                 List.copyOf(notCarried),
                 personal.stream().distinct().collect(Collectors.joining(" ")));
     }
 
-    private static Part part(ExportOrder order, HerdContents herd, ExportNames names, String called) {
+    private Part part(ExportOrder order, HerdContents herd, ExportNames names, String called) {
+        FilmNotes films = new FilmNotes(herd, names);
         return switch (order.kind()) {
             case CSV -> {
                 CsvFiles tables = new CsvFiles(herd, names, order.forSpreadsheet());
                 yield new Part(tables.files(), tables.notCarried());
             }
+            case PACKAGE ->
+                new Part(
+                        new PackageFiles(herd, names, called, clock.instant()).files(),
+                        new CsvFiles(herd, names, false).notCarried());
+            case ADE -> {
+                AdeFiles ade = new AdeFiles(herd, names, called, clock.instant());
+                yield new Part(ade.files(), ade.notCarried());
+            }
+            case VTT -> new Part(VttFiles.of(films.films()), films.notCarried(true));
+            case ANNOTATIONS -> new Part(AnnotationFiles.of(films.films()), films.notCarried(true));
+            case CHAPTERS -> new Part(ChapterFiles.of(films.films()), films.notCarried(false));
+            case COCO ->
+                new Part(
+                        Map.of(),
+                        List.of("The book holds no points set by hand on pictures, which are all that this kind carries;"
+                                + " no file was written."));
         };
     }
 
@@ -77,9 +98,8 @@ public final class WriteExport {
                 .filter(h -> h.name().equalsIgnoreCase(order.herd().get().strip()))
                 .toList();
         if (named.isEmpty()) {
-            throw new BadInput(
-                    "The book has no herd " + ExportNames.oneLine(order.herd().get()) + "; it has "
-                            + herds.stream().map(Herd::name).sorted().collect(Collectors.joining(", ")) + ".");
+            throw new BadInput("The book has no herd " + ExportNames.oneLine(order.herd().get()) + "; it has "
+                    + herds.stream().map(Herd::name).sorted().collect(Collectors.joining(", ")) + ".");
         }
         return named;
     }
