@@ -76,6 +76,9 @@ final class ExportCommand implements Callable<Integer> {
     public Integer call() {
         ExportOrder order =
                 new ExportOrder(kind(), out, Optional.ofNullable(herd), pseudonyms, forSpreadsheet, replace);
+        if (forSpreadsheet && order.kind() != ExportOrder.Kind.CSV) {
+            throw new BadInput("--for-spreadsheet goes with --kind csv; leave it out for the others.");
+        }
         if (!Files.exists(book)) {
             throw new BadInput("There is no book " + Sentences.onOneLine(book.toString()) + "; check the name.");
         }

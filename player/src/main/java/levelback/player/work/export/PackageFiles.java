@@ -98,7 +98,6 @@ final class PackageFiles {
                 fields,
                 "missingValues",
                 List.of(""));
-        schema.put("fieldsMatch", "exact");
         if (table.name().equals("cows")) {
             schema.put("primaryKey", List.of("cow"));
         } else if (table.name().equals("scales")) {
