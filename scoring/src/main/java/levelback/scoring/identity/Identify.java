@@ -58,7 +58,8 @@ public final class Identify {
                         .map(r -> new ReaderClocks.Read(
                                 r.reader(), new TagVisit.Read(r.tag(), us(zero, r.at()) / 1e6)))
                         .toList());
-        List<TagVisit> visits = TagVisit.of(clocks.reads());
+        TagExchange.PutBack putBack = TagExchange.putBack(clocks.reads());
+        List<TagVisit> visits = TagVisit.of(putBack.reads());
         double[] reads = visits.stream().mapToDouble(TagVisit::firstS).toArray();
         int[] fixed = new int[order.length];
         Arrays.fill(fixed, Alignment.FREE);
@@ -85,7 +86,7 @@ public final class Identify {
         Alignment alignment = byHand.isEmpty()
                 ? fit.alignment()
                 : settled(passes, order, times, visits, reads, fit.with(), byHand, fixed);
-        return result(passes, order, visits, fit, alignment, byHand, verdict, clocks.notes());
+        return result(passes, order, visits, fit, alignment, byHand, verdict, clocks.notes(), putBack.pairs());
     }
 
     private static Alignment settled(
@@ -123,10 +124,11 @@ public final class Identify {
             Alignment alignment,
             Map<String, HandDecision> byHand,
             MatchCheck.Verdict verdict,
-            List<String> notesOfReaders) {
+            List<String> notesOfReaders,
+            int putBack) {
         Identification.PassIdentity[] named = new Identification.PassIdentity[passes.size()];
         Set<String> matched = new LinkedHashSet<>();
-        TagExchange exchange = TagExchange.of(visits);
+        TagExchange exchange = TagExchange.of(visits, putBack);
         List<Integer> open = new ArrayList<>();
         for (int k = 0; k < order.length; k++) {
             String pass = passes.get(order[k]).pass();
@@ -152,6 +154,10 @@ public final class Identify {
         Identification.Clock clock = new Identification.Clock(
                 with.offsetS(), fit.offsetSeS(), with.drift() * 1e6, fit.driftSe() * 1e6, with, exchange.rate());
         List<String> notes = new ArrayList<>(notesOfReaders);
+        if (putBack > 0) {
+            notes.add(putBack + (putBack == 1 ? " pair" : " pairs")
+                    + " of neighbouring reads stood exchanged, as their repeats show, and were put back.");
+        }
         notes.addAll(notes(visits, alignment, sure));
         return new Identification(Optional.of(clock), Arrays.asList(named), unmatched, notes, Optional.empty());
     }

@@ -2,14 +2,16 @@ package levelback.scoring.identity;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * How likely two neighbouring readings stand in the list with their tags exchanged, estimated from the repeats.
  *
  * <p>No time can show an exchange between two cows that were read once each: both times fit their passes, and both tags
  * are wrong. Repeats show it. A burst is short; where a tag's burst is torn apart by its neighbour's reading and putting
- * the two readings back makes it short again, they were exchanged. With D torn of n neighbouring pairs that hold a
+ * the two readings back makes it short again, they were exchanged, and are put back before repeats are collapsed. With D torn of n neighbouring pairs that hold a
  * repeat, the chance is (0.03 + D) / (20 + n): a weak prior, so that a list without repeats is taken as it
  * stands. It is then laid over every pair that cannot tell: with the posterior P(i, j) of the matchings for pass i and
  * read j,
@@ -31,6 +33,13 @@ final class TagExchange {
     /** Neighbours in the list this far apart are not exchanged. */
     private static final double APART_S = 30;
 
+    /**
+     * Readings with those put back that their bursts show to be exchanged, and how many pairs that were.
+     *
+     * @param reads in order of time
+     */
+    record PutBack(List<TagVisit.Read> reads, int pairs) {}
+
     private enum Kind {
         RIGHT,
         TORN,
@@ -46,17 +55,60 @@ final class TagExchange {
         this.between = between;
     }
 
-    /** Nothing is exchanged. */
-    static TagExchange none(int visits) {
-        return new TagExchange(0, new double[Math.max(0, visits - 1)]);
+    /**
+     * Puts back what bursts show to be exchanged, before repeats are collapsed. Nothing is touched where tags come again
+     * after a pause without that as often: there cows linger at the gate.
+     */
+    static PutBack putBack(List<TagVisit.Read> reads) {
+        List<TagVisit> visits = TagVisit.of(reads);
+        double pause = longestPauseS(visits);
+        Map<TagVisit.Read, String> tags = new HashMap<>();
+        int torn = 0;
+        int pauses = 0;
+        for (TagVisit visit : visits) {
+            for (int r = 1; r < visit.timesS().size(); r++) {
+                pauses += visit.timesS().get(r) - visit.timesS().get(r - 1) > pause ? 1 : 0;
+            }
+        }
+        for (int k = 0; k + 1 < visits.size(); k++) {
+            TagVisit one = visits.get(k);
+            TagVisit two = visits.get(k + 1);
+            Kind kind = kind(one, two, pause);
+            if (kind == Kind.TORN || (kind == Kind.FIRSTS_EXCHANGED && two.timesS().size() == 1)) {
+                double second = two.firstS();
+                double with = kind == Kind.TORN
+                        ? one.timesS().stream().filter(t -> t > second).findFirst().orElse(second)
+                        : one.firstS();
+                boolean fits = kind == Kind.FIRSTS_EXCHANGED
+                        || two.timesS().size() == 1
+                        || two.timesS().get(1) >= with;
+                if (fits) {
+                    torn++;
+                    tags.put(new TagVisit.Read(two.tag(), second), one.tag());
+                    tags.put(new TagVisit.Read(one.tag(), with), two.tag());
+                }
+            }
+        }
+        if (torn == 0 || pauses > 2 * torn) {
+            return new PutBack(reads, 0);
+        }
+        return new PutBack(
+                reads.stream()
+                        .map(r -> new TagVisit.Read(tags.getOrDefault(r, r.tag()), r.timeS()))
+                        .toList(),
+                torn);
     }
 
-    /** From visits in order of their first reading. */
-    static TagExchange of(List<TagVisit> visits) {
+    /**
+     * From visits in order of their first reading.
+     *
+     * @param putBack how many pairs were found exchanged and put back before
+     */
+    static TagExchange of(List<TagVisit> visits, int putBack) {
         double[] between = new double[Math.max(0, visits.size() - 1)];
         Kind[] kinds = new Kind[between.length];
         double pause = longestPauseS(visits);
-        int torn = 0;
+        int torn = putBack;
         int telling = 0;
         for (int k = 0; k < between.length; k++) {
             kinds[k] = kind(visits.get(k), visits.get(k + 1), pause);

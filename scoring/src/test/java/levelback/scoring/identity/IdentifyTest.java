@@ -174,6 +174,46 @@ class IdentifyTest {
         assertThat(Identify.of(milking.passes(), halves).notes()).isEmpty();
     }
 
+    /** By hand: A was read at 0 and 0.4 s, B at 6 and 6.3; the list has A's second and B's first tag exchanged. */
+    @Test
+    void whatBurstsShowToBeExchangedIsPutBack() {
+        List<TagVisit.Read> right = List.of(
+                new TagVisit.Read("A", 0),
+                new TagVisit.Read("A", .4),
+                new TagVisit.Read("B", 6),
+                new TagVisit.Read("B", 6.3));
+        List<TagVisit.Read> exchanged = List.of(
+                new TagVisit.Read("A", 0),
+                new TagVisit.Read("B", .4),
+                new TagVisit.Read("A", 6),
+                new TagVisit.Read("B", 6.3));
+        assertThat(TagExchange.putBack(exchanged)).isEqualTo(new TagExchange.PutBack(right, 1));
+        assertThat(TagExchange.putBack(right)).isEqualTo(new TagExchange.PutBack(right, 0));
+        List<TagVisit.Read> lingers = new ArrayList<>(exchanged);
+        for (int cow = 0; cow < 3; cow++) {
+            lingers.add(new TagVisit.Read("C" + cow, 100 * (cow + 1)));
+            lingers.add(new TagVisit.Read("C" + cow, 100 * (cow + 1) + 20));
+        }
+        assertThat(TagExchange.putBack(lingers)).isEqualTo(new TagExchange.PutBack(lingers, 0));
+    }
+
+    /** Walkers at a steady beat fit a clock one beat off nearly as well: the one that leaves nobody out is taken. */
+    @Test
+    void aSteadyBeatIsNotTakenForAnotherMilking() {
+        java.time.Instant start = java.time.Instant.parse("2026-03-14T05:30:00Z");
+        List<PassSpan> passes = new ArrayList<>();
+        List<GateReading> readings = new ArrayList<>();
+        for (int i = 0; i < 40; i++) {
+            passes.add(new PassSpan("p" + i, start.plusSeconds(10L * i), start.plusSeconds(10L * i + 2)));
+            readings.add(new GateReading(start.plusMillis(10_000L * i + 4000), "T" + i, ""));
+        }
+        Identification result = Identify.of(passes, readings);
+        assertThat(result.clock().orElseThrow().offsetS()).isCloseTo(3, within(.1));
+        for (int i = 0; i < 40; i++) {
+            assertThat(result.passes().get(i).tag()).contains("T" + i);
+        }
+    }
+
     @Test
     void aSettledPassIsLikelyEnoughAndFewAreExpectedWrong() {
         double[] probability = {1, .999, .95, .9, .89, .5};
