@@ -46,7 +46,8 @@ class IdentifyCommandTest {
         Answer answer =
                 run("identify", "--json", "--passes", file(lane + "-passes.csv"), "--reads", file(lane + "-reads.csv"));
         assertThat(answer.status()).isZero();
-        assertThat(answer.err()).isEmpty();
+        // Both lists hold exchanged tags; nothing else is worth a word.
+        assertThat(answer.err().lines()).allMatch(line -> line.endsWith("as their repeats show, and were put back."));
         Map<String, String> got = flat(answer.out());
         Map<String, String> truth = flat(Files.readString(Path.of(file("lanes.json"))));
         assertThat(number(got, "clockOffsetS")).isCloseTo(number(truth, "truth." + lane + ".clockOffsetS"), within(.5));
