@@ -147,7 +147,7 @@ public final class ScoreViewModel {
     private final Map<RecordingId, Clip> clips = new LinkedHashMap<>();
     private final Set<Opened> opened = new HashSet<>();
 
-    private boolean closed;
+    private volatile boolean closed;
     private long newestReading;
     private long newestFilm;
     private Optional<VisitId> deskVisit = Optional.empty();
@@ -758,7 +758,10 @@ public final class ScoreViewModel {
                 && now.last() == wanted.last()) {
             return; // the picture stays where it is
         }
+        clips.remove(recording.id());
+        clips.put(recording.id(), clip); // the newest: the one on show is the last to be forgotten
         film.set(wanted);
+        openAhead();
         verifier.verify(
                 clip,
                 new Span(wanted.first(), wanted.last()),
@@ -795,6 +798,37 @@ public final class ScoreViewModel {
                 .nextOpen(on.sheet().pass().id())
                 .filter(row -> row.recording().equals(on.sheet().recording().id()))
                 .map(ScoreReader.QueueRow::frames));
+    }
+
+    /** Opens the recording of the next pass to score while this one is judged; if it can't be, that is said when it is due. */
+    private void openAhead() {
+        Optional<RecordingId> next = onPass()
+                .flatMap(on -> on.queue().nextOpen(on.sheet().pass().id()))
+                .map(QueueRow::recording)
+                .filter(id -> !clips.containsKey(id));
+        next.ifPresent(id -> desk.read(
+                book -> book.lane().recording(id),
+                found -> found.ifPresent(recording -> films.execute(() -> openAhead(recording)))));
+    }
+
+    private void openAhead(Recording recording) {
+        try {
+            Clip clip = opener.open(recording.file(), () -> closed);
+            desk.ui().execute(() -> {
+                if (!clips.containsKey(recording.id())) {
+                    remember(recording.id(), clip);
+                }
+            });
+        } catch (ClipException e) {
+            // She is not on show yet: the sentence comes when she is.
+        } catch (RuntimeException | LinkageError e) { // task boundary
+            log("opening ahead " + recording.file().getFileName(), e);
+        }
+    }
+
+    /** Whether a recording is open. */
+    boolean isOpen(RecordingId recording) {
+        return clips.containsKey(recording);
     }
 
     private void remember(RecordingId recording, Clip clip) {

@@ -141,8 +141,8 @@ public final class PictureView extends Region {
             out.put(
                     i,
                     (bgra & 0xff000000)
-                            | (table[bgra >> 16 & 0xff] << 16)
-                            | (table[bgra >> 8 & 0xff] << 8)
+                            | (table[(bgra >> 16) & 0xff] << 16)
+                            | (table[(bgra >> 8) & 0xff] << 8)
                             | table[bgra & 0xff]);
         }
     }

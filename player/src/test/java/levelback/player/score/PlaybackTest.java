@@ -383,6 +383,22 @@ class PlaybackTest {
     }
 
     @Test
+    void theRecordingOfTheNextPassIsOpenBeforeItsTurn() throws Exception {
+        Pass now = pass(0, 40);
+        Pass next = pass(NumberedFilm.ofRate(folder, "next.mp4", 60, 50), 0, 59);
+        Fx.run(() -> page.openPass(now.id(), 5));
+        untilShown(5);
+        until(() -> page.model().isOpen(next.recording()));
+        assertThat(Fx.get(() -> page.player().clip().orElseThrow().facts().file()))
+                .hasFileName("walk.mp4");
+        press(KeyCode.PAGE_DOWN);
+        until(() -> page.player()
+                .clip()
+                .map(clip -> clip.facts().file().endsWith("next.mp4"))
+                .orElse(false));
+    }
+
+    @Test
     void picturesToJudge() throws Exception {
         pass(0, 100);
         Fx.run(() -> page.player().show(87));

@@ -49,7 +49,7 @@ public final class NumberedFilm {
                 for (int y = 0; y < HEIGHT; y++) {
                     int number = woven ? 2 * frame + y % 2 : frame;
                     for (int x = 0; x < WIDTH; x++) {
-                        picture[y * WIDTH + x] = (byte) ((number >> (x / BLOCK) & 1) == 1 ? 235 : 20);
+                        picture[y * WIDTH + x] = (byte) (((number >> (x / BLOCK)) & 1) == 1 ? 235 : 20);
                     }
                 }
                 out.write(picture);
