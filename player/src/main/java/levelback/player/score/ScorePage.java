@@ -10,6 +10,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.TreeSet;
@@ -546,7 +547,7 @@ public final class ScorePage implements Page {
         go(moments, after, "moment.none");
     }
 
-    private void go(TreeSet<Integer> moments, boolean after, String none) {
+    private void go(NavigableSet<Integer> moments, boolean after, String none) {
         int here = player.wantedFrame();
         Integer to = after ? moments.higher(here) : moments.lower(here);
         if (to == null) {
