@@ -802,8 +802,8 @@ public final class ScoreViewModel {
 
     /** Opens the recording of the next pass to score while this one is judged; if it can't be, that is said when it is due. */
     private void openAhead() {
-        Optional<RecordingId> next = onPass()
-                .flatMap(on -> on.queue().nextOpen(on.sheet().pass().id()))
+        Optional<RecordingId> next = onPass().flatMap(
+                        on -> on.queue().nextOpen(on.sheet().pass().id()))
                 .map(QueueRow::recording)
                 .filter(id -> !clips.containsKey(id));
         next.ifPresent(id -> desk.read(

@@ -104,7 +104,10 @@ public final class PictureAids extends VBox {
                 key("loopEnds", "Shift L", moves::loopEnd));
         HBox looks = row(
                 pair("light", key("darker", "J", () -> tone(-1, 0)), key("lighter", "K", () -> tone(1, 0))),
-                pair("contrast", key("softer", "Shift J", () -> tone(0, -1)), key("harder", "Shift K", () -> tone(0, 1))),
+                pair(
+                        "contrast",
+                        key("softer", "Shift J", () -> tone(0, -1)),
+                        key("harder", "Shift K", () -> tone(0, 1))),
                 pair(
                         "size",
                         key("smaller", "Alt \u2212", () -> size(1 / LARGER)),

@@ -23,12 +23,42 @@ public final class NumberedFilm {
 
     /** A film of one group of pictures: only its first frame stands by itself, and B-frames lie between the others. */
     public static Path oneGroup(Path folder, String name, int frames) {
-        return coded(folder, name, frames, "-c:v", "mpeg4", "-q:v", "3", "-bf", "2", "-g", Integer.toString(frames), "-sc_threshold", "1000000000");
+        return coded(
+                folder,
+                name,
+                frames,
+                "-c:v",
+                "mpeg4",
+                "-q:v",
+                "3",
+                "-bf",
+                "2",
+                "-g",
+                Integer.toString(frames),
+                "-sc_threshold",
+                "1000000000");
     }
 
     /** An interlaced film, upper field first: its fields are numbered, those of frame {@code n} are 2n and 2n + 1. */
     public static Path interlaced(Path folder, String name, int frames) {
-        return coded(folder, name, frames, 25, true, "-vf", "setfield=tff", "-c:v", "mpeg2video", "-q:v", "2", "-flags", "+ilme+ildct", "-bf", "0", "-g", "12");
+        return coded(
+                folder,
+                name,
+                frames,
+                25,
+                true,
+                "-vf",
+                "setfield=tff",
+                "-c:v",
+                "mpeg2video",
+                "-q:v",
+                "2",
+                "-flags",
+                "+ilme+ildct",
+                "-bf",
+                "0",
+                "-g",
+                "12");
     }
 
     /** A film coded in a given way, 25 frames a second. */
@@ -58,8 +88,20 @@ public final class NumberedFilm {
             throw new java.io.UncheckedIOException(e);
         }
         String[] input = {
-            "-f", "rawvideo", "-pix_fmt", "gray", "-s", WIDTH + "x" + HEIGHT, "-r", Integer.toString(rate), "-i", "file:" + raw,
-            "-pix_fmt", "yuv420p", "-metadata", "creation_time=2026-04-14T05:56:21Z"
+            "-f",
+            "rawvideo",
+            "-pix_fmt",
+            "gray",
+            "-s",
+            WIDTH + "x" + HEIGHT,
+            "-r",
+            Integer.toString(rate),
+            "-i",
+            "file:" + raw,
+            "-pix_fmt",
+            "yuv420p",
+            "-metadata",
+            "creation_time=2026-04-14T05:56:21Z"
         };
         String[] all = Arrays.copyOf(input, input.length + coding.length);
         System.arraycopy(coding, 0, all, input.length, coding.length);

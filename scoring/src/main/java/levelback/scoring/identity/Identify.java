@@ -55,8 +55,7 @@ public final class Identify {
         ReaderClocks clocks = ReaderClocks.of(
                 times,
                 readings.stream()
-                        .map(r -> new ReaderClocks.Read(
-                                r.reader(), new TagVisit.Read(r.tag(), us(zero, r.at()) / 1e6)))
+                        .map(r -> new ReaderClocks.Read(r.reader(), new TagVisit.Read(r.tag(), us(zero, r.at()) / 1e6)))
                         .toList());
         TagExchange.PutBack putBack = TagExchange.putBack(clocks.reads());
         List<TagVisit> visits = TagVisit.of(putBack.reads());

@@ -36,9 +36,8 @@ record ReaderClocks(List<TagVisit.Read> reads, List<String> notes) {
     static ReaderClocks of(double[] passes, List<Read> readings) {
         List<TagVisit.Read> plain = readings.stream().map(Read::read).toList();
         Map<String, List<TagVisit.Read>> byReader = new TreeMap<>();
-        readings.forEach(r -> byReader
-                .computeIfAbsent(r.reader(), name -> new ArrayList<>())
-                .add(r.read()));
+        readings.forEach(r ->
+                byReader.computeIfAbsent(r.reader(), name -> new ArrayList<>()).add(r.read()));
         if (byReader.size() < 2) {
             return new ReaderClocks(plain, List.of());
         }
@@ -66,7 +65,10 @@ record ReaderClocks(List<TagVisit.Read> reads, List<String> notes) {
         List<TagVisit.Read> set = new ArrayList<>();
         for (Read reading : readings) {
             Fitted own = fits.get(reading.reader());
-            set.add(own == null || !apart(own.fit(), main.get().fit()) ? reading.read() : moved(reading.read(), own, main.get(), passes[0]));
+            set.add(
+                    own == null || !apart(own.fit(), main.get().fit())
+                            ? reading.read()
+                            : moved(reading.read(), own, main.get(), passes[0]));
         }
         fits.values().stream()
                 .filter(f -> apart(f.fit(), main.get().fit()))

@@ -74,10 +74,14 @@ final class TagExchange {
             TagVisit one = visits.get(k);
             TagVisit two = visits.get(k + 1);
             Kind kind = kind(one, two, pause);
-            if (kind == Kind.TORN || (kind == Kind.FIRSTS_EXCHANGED && two.timesS().size() == 1)) {
+            if (kind == Kind.TORN
+                    || (kind == Kind.FIRSTS_EXCHANGED && two.timesS().size() == 1)) {
                 double second = two.firstS();
                 double with = kind == Kind.TORN
-                        ? one.timesS().stream().filter(t -> t > second).findFirst().orElse(second)
+                        ? one.timesS().stream()
+                                .filter(t -> t > second)
+                                .findFirst()
+                                .orElse(second)
                         : one.firstS();
                 boolean fits = kind == Kind.FIRSTS_EXCHANGED
                         || two.timesS().size() == 1

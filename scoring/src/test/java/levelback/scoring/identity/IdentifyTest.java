@@ -152,8 +152,7 @@ class IdentifyTest {
             Optional<String> tag = milking.truth().get(i);
             if (random.nextInt(10) > 0) {
                 String read = tag.orElse("late" + i);
-                both.add(new GateReading(
-                        pass.to().minusMillis(120_000 + random.nextInt(900)), read, "exit-2"));
+                both.add(new GateReading(pass.to().minusMillis(120_000 + random.nextInt(900)), read, "exit-2"));
                 tag = Optional.of(read);
             }
             truth.add(tag);
@@ -163,9 +162,8 @@ class IdentifyTest {
         Milking withBoth = new Milking(milking.passes(), both, truth);
         assertThat(right(withBoth, two)).isGreaterThan(.97);
         assertThat(one.passes().stream().filter(p -> p.tag().isEmpty()).count())
-                .isGreaterThan(3 * two.passes().stream()
-                        .filter(p -> p.tag().isEmpty())
-                        .count());
+                .isGreaterThan(
+                        3 * two.passes().stream().filter(p -> p.tag().isEmpty()).count());
         // One clock in two readers is not worth a word.
         List<GateReading> halves = new ArrayList<>();
         for (GateReading r : milking.readings()) {

@@ -52,7 +52,9 @@ final class AdeFiles {
 
     Map<String, String> files() {
         Map<String, String> files = new LinkedHashMap<>();
-        files.put("animals.json", collection(herd.cows().stream().map(c -> (Object) animal(c)).toList()));
+        files.put(
+                "animals.json",
+                collection(herd.cows().stream().map(c -> (Object) animal(c)).toList()));
         files.put(
                 "scores.json",
                 collection(herd.scores().stream()
@@ -132,8 +134,12 @@ final class AdeFiles {
     private Map<String, Object> score(Score score) {
         LocalDate day = herd.dayOf(score);
         String who = names.of(score.scorer());
-        Map<String, Object> event =
-                event("icarConformationScoreEventResource", id("score", score.id().uuid().toString()), score.cow(), day, who);
+        Map<String, Object> event = event(
+                "icarConformationScoreEventResource",
+                id("score", score.id().uuid().toString()),
+                score.cow(),
+                day,
+                who);
         event.put("traitLabel", map("scheme", SOURCE + ".scale", "id", score.scaleId()));
         event.put("traitScored", "Locomotion");
         event.put("traitGroup", "Linear");
@@ -159,15 +165,16 @@ final class AdeFiles {
             for (Finding finding : foot.findings()) {
                 found.add(diagnosis(finding, position));
             }
-            Map<String, Object> event = event("icarDiagnosisEventResource", id("foot", key), card.lift().cow(), day, who);
+            Map<String, Object> event = event(
+                    "icarDiagnosisEventResource", id("foot", key), card.lift().cow(), day, who);
             event.put("diagnoses", found);
             event.put("remark", "date=" + day + "; leg=" + leg + (found.isEmpty() ? "; lifted and nothing found" : ""));
             event.put("x-levelback.leg", leg.name());
             diagnoses.add(event);
         }
         if (!foot.actions().isEmpty()) {
-            Map<String, Object> event =
-                    event("icarTreatmentEventResource", id("done", key), card.lift().cow(), day, who);
+            Map<String, Object> event = event(
+                    "icarTreatmentEventResource", id("done", key), card.lift().cow(), day, who);
             event.put(
                     "procedure",
                     "FootTrimming: "
@@ -279,7 +286,7 @@ final class AdeFiles {
     }
 
     private static String collection(List<Object> members) {
-        return JsonText.of(map(
-                "view", map("totalItems", members.size(), "totalPages", 1, "currentPage", 1), "member", members));
+        return JsonText.of(
+                map("view", map("totalItems", members.size(), "totalPages", 1, "currentPage", 1), "member", members));
     }
 }

@@ -58,8 +58,10 @@ final class FilmNotes {
 
     List<Film> films() {
         Map<PassId, List<Score>> scores = new HashMap<>();
-        herd.scores().forEach(s -> s.pass()
-                .ifPresent(pass -> scores.computeIfAbsent(pass, p -> new ArrayList<>()).add(s)));
+        herd.scores()
+                .forEach(s -> s.pass()
+                        .ifPresent(pass -> scores.computeIfAbsent(pass, p -> new ArrayList<>())
+                                .add(s)));
         List<Film> films = new ArrayList<>();
         Set<String> taken = new HashSet<>();
         int n = 0;

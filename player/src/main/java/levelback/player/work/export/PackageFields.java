@@ -58,10 +58,7 @@ final class PackageFields {
                                 needed("cow", "string", "the cow"),
                                 needed("date", "date", "day in the chute"),
                                 of("leg", "the foot; empty where a drawn lift was not done", LEGS),
-                                of(
-                                        "claw",
-                                        "the claw",
-                                        List.of("lateral", "medial", "interdigital", "both")),
+                                of("claw", "the claw", List.of("lateral", "medial", "interdigital", "both")),
                                 free("zone", "integer", "zone of the claw map, 0 to 12"),
                                 needed(
                                         "lesion",

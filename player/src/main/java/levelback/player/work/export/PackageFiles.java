@@ -154,9 +154,7 @@ final class PackageFiles {
             }
             case "parity" -> constraints.put("minimum", 0);
             case "severity" -> {
-                map.put(
-                        "categories",
-                        List.of(category(1, "mild"), category(2, "moderate"), category(3, "severe")));
+                map.put("categories", List.of(category(1, "mild"), category(2, "moderate"), category(3, "severe")));
                 map.put("categoriesOrdered", true);
             }
             default -> {}

@@ -81,8 +81,9 @@ public final class WriteExport {
             case COCO ->
                 new Part(
                         Map.of(),
-                        List.of("The book holds no points set by hand on pictures, which are all that this kind carries;"
-                                + " no file was written."));
+                        List.of(
+                                "The book holds no points set by hand on pictures, which are all that this kind carries;"
+                                        + " no file was written."));
         };
     }
 
@@ -98,8 +99,9 @@ public final class WriteExport {
                 .filter(h -> h.name().equalsIgnoreCase(order.herd().get().strip()))
                 .toList();
         if (named.isEmpty()) {
-            throw new BadInput("The book has no herd " + ExportNames.oneLine(order.herd().get()) + "; it has "
-                    + herds.stream().map(Herd::name).sorted().collect(Collectors.joining(", ")) + ".");
+            throw new BadInput(
+                    "The book has no herd " + ExportNames.oneLine(order.herd().get()) + "; it has "
+                            + herds.stream().map(Herd::name).sorted().collect(Collectors.joining(", ")) + ".");
         }
         return named;
     }

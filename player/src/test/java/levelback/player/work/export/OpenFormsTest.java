@@ -47,8 +47,7 @@ class OpenFormsTest {
         try (Book book = Books.create(folder.resolve("farm.levelback"))) {
             book.step("test", "filled", b -> new RandomBook(b, 5).fill("Fixture Farm"));
             return new WriteExport(book, Clock.systemUTC())
-                    .write(new ExportOrder(
-                            kind, folder.resolve("out"), Optional.empty(), pseudonyms, false, false));
+                    .write(new ExportOrder(kind, folder.resolve("out"), Optional.empty(), pseudonyms, false, false));
         }
     }
 
@@ -59,8 +58,7 @@ class OpenFormsTest {
     private static Set<ValidationMessage> problems(String schema, JsonNode document) {
         JsonSchemaFactory factory = JsonSchemaFactory.getInstance(
                 VersionFlag.V7,
-                b -> b.schemaMappers(m -> m.mapPrefix(
-                                "https://forms.local/", "classpath:levelback/player/work/export/")
+                b -> b.schemaMappers(m -> m.mapPrefix("https://forms.local/", "classpath:levelback/player/work/export/")
                         .mapPrefix(
                                 "https://datapackage.org/profiles/2.0/",
                                 "classpath:levelback/player/work/export/datapackage/")));
@@ -85,9 +83,11 @@ class OpenFormsTest {
         String of = "ade/collections/" + schema + ".json";
         assertThat(problems(of, document)).isEmpty();
         assertThat(document.path("member")).hasSizeGreaterThan(10);
-        assertThat(document.path("view").path("totalItems").asInt()).isEqualTo(document.path("member").size());
+        assertThat(document.path("view").path("totalItems").asInt())
+                .isEqualTo(document.path("member").size());
         // The check bites: without her identity or its type the same document is refused.
-        ((com.fasterxml.jackson.databind.node.ObjectNode) document.path("member").get(0))
+        ((com.fasterxml.jackson.databind.node.ObjectNode)
+                        document.path("member").get(0))
                 .remove(List.of("animal", "identifier", "resourceType"));
         assertThat(problems(of, document)).isNotEmpty();
     }
@@ -111,13 +111,20 @@ class OpenFormsTest {
                     .as(resource.path("name").asText())
                     .isEmpty();
             List<String> fields = new ArrayList<>();
-            resource.path("schema").path("fields").forEach(f -> fields.add(f.path("name").asText()));
-            String header = Files.readAllLines(out(resource.path("path").asText())).get(0);
+            resource.path("schema")
+                    .path("fields")
+                    .forEach(f -> fields.add(f.path("name").asText()));
+            String header =
+                    Files.readAllLines(out(resource.path("path").asText())).get(0);
             assertThat(String.join(",", fields)).isEqualTo(header);
         }
         assertThat(document.toString()).contains("\"categoriesOrdered\":true", "\"foreignKeys\"");
         assertThat(report.files()).hasSize(9);
-        ((com.fasterxml.jackson.databind.node.ObjectNode) document.path("resources").get(0).path("schema").path("fields").get(0))
+        ((com.fasterxml.jackson.databind.node.ObjectNode) document.path("resources")
+                        .get(0)
+                        .path("schema")
+                        .path("fields")
+                        .get(0))
                 .put("type", "sentence");
         assertThat(problems("datapackage/datapackage.json", document)).isNotEmpty();
     }
@@ -145,7 +152,15 @@ class OpenFormsTest {
         int cues = count(text, " --> ");
         assertThat(cues).isGreaterThan(25);
         assertThat(text).contains("short stride", "a --&gt; b &amp; &lt;c&gt;", ": mobility-0-3 ");
-        String packets = run("ffprobe", "-v", "error", "-show_entries", "packet=pts_time,duration_time", "-of", "csv=p=0", vtt.toString());
+        String packets = run(
+                "ffprobe",
+                "-v",
+                "error",
+                "-show_entries",
+                "packet=pts_time,duration_time",
+                "-of",
+                "csv=p=0",
+                vtt.toString());
         // A line of its own stands for the cue settings, of which there are none.
         assertThat(packets.lines().filter(line -> !line.isBlank())).hasSize(cues);
         // The first picture carries the time stamp 1 s and the first pass begins at 1 s: a player shows it at 0.
@@ -157,16 +172,31 @@ class OpenFormsTest {
         export(ExportOrder.Kind.CHAPTERS, false);
         Assumptions.assumeTrue(there("ffmpeg"), "ffmpeg is not on this machine");
         Path film = folder.resolve("film.mkv");
-        run("ffmpeg", "-v", "error", "-f", "lavfi", "-i", "color=s=32x32:r=1:d=300", "-i", out("lane-2026-03-02.ffmetadata").toString(),
-                "-map_metadata", "1", "-map_chapters", "1", film.toString());
+        run(
+                "ffmpeg",
+                "-v",
+                "error",
+                "-f",
+                "lavfi",
+                "-i",
+                "color=s=32x32:r=1:d=300",
+                "-i",
+                out("lane-2026-03-02.ffmetadata").toString(),
+                "-map_metadata",
+                "1",
+                "-map_chapters",
+                "1",
+                film.toString());
         JsonNode read = JSON.readTree(run("ffprobe", "-v", "error", "-show_chapters", "-of", "json", film.toString()));
         assertThat(read.path("chapters")).hasSize(27);
         assertThat(read.path("chapters").get(1).path("start_time").asText()).isEqualTo("10.000000");
         assertThat(read.path("chapters").get(1).path("end_time").asText()).isEqualTo("14.000000");
-        assertThat(read.path("chapters").get(1).path("tags").path("title").asText()).startsWith("cow 901");
+        assertThat(read.path("chapters").get(1).path("tags").path("title").asText())
+                .startsWith("cow 901");
         var xml = javax.xml.parsers.DocumentBuilderFactory.newInstance();
         xml.setFeature("http://apache.org/xml/features/nonvalidating/load-external-dtd", false);
-        var chapters = xml.newDocumentBuilder().parse(out("lane-2026-03-02.chapters.xml").toFile());
+        var chapters = xml.newDocumentBuilder()
+                .parse(out("lane-2026-03-02.chapters.xml").toFile());
         assertThat(chapters.getElementsByTagName("ChapterAtom").getLength()).isEqualTo(27);
         Set<String> uids = new HashSet<>();
         var nodes = chapters.getElementsByTagName("ChapterUID");
@@ -191,7 +221,8 @@ class OpenFormsTest {
             assertThat(ids.add(item.path("id").asText())).isTrue();
             assertThat(item.path("type").asText()).isEqualTo("Annotation");
             assertThat(item.path("target").path("source").asText()).isEqualTo("lane-2026-03-02.mp4");
-            Matcher t = time.matcher(item.path("target").path("selector").path("value").asText());
+            Matcher t = time.matcher(
+                    item.path("target").path("selector").path("value").asText());
             assertThat(t.matches()).isTrue();
             assertThat(Double.parseDouble(t.group(1))).isLessThan(Double.parseDouble(t.group(2)));
             assertThat(item.path("body")).isNotEmpty();
@@ -213,7 +244,8 @@ class OpenFormsTest {
         assertThat(report.files()).isNotEmpty();
         for (Path file : report.files()) {
             assertThat(file.getFileName() + Files.readString(file))
-                    .doesNotContain("Anna", "李", "Bella", "DE0987", "27600000", "Fixture", "lane-2026", "Dr V", "a -->");
+                    .doesNotContain(
+                            "Anna", "李", "Bella", "DE0987", "27600000", "Fixture", "lane-2026", "Dr V", "a -->");
         }
     }
 
