@@ -38,7 +38,7 @@ public final class Agreement {
     private AgreementResult result() {
         LevelCounts counts = LevelCounts.of(first, levels.length);
         Resamples resamples = new Resamples(question.draws(), question.seed(), question.level());
-        Complete complete = Complete.of(first, ratings.scorers().size());
+        Complete complete = Complete.of(first);
         return new AgreementResult(
                 ratings.scorers(),
                 ratings.clips().size(),
@@ -147,7 +147,8 @@ public final class Agreement {
         double[] each = new double[n];
         Arrays.fill(each, 1);
         if (complete.scorers() < 2) {
-            return Estimate.missing(n, Resamples.METHOD, "one scorer: nobody to agree with");
+            return Estimate.missing(
+                    n, Resamples.METHOD, complete.scorers() == 0 ? "no score in session 1" : "one scorer: nobody to agree with");
         }
         return resamples.estimate(
                 each,
@@ -187,12 +188,18 @@ public final class Agreement {
             OptionalDouble between =
                     possible[l] > 0 ? OptionalDouble.of(repeated[l] / possible[l]) : OptionalDouble.empty();
             OptionalDouble again = named[l] > 0 ? OptionalDouble.of(same[l] / named[l]) : OptionalDouble.empty();
-            Optional<String> why = between.isEmpty()
-                    ? Optional.of("no clip with two scores has this level")
-                    : again.isEmpty()
-                            ? Optional.of("within: nobody gave this level to a clip scored twice")
-                            : Optional.empty();
-            all.add(new AgreementResult.LevelAgreement(levels[l], between, again, why));
+            List<String> why = new ArrayList<>();
+            if (between.isEmpty()) {
+                why.add("no clip with two scores has this level");
+            }
+            if (again.isEmpty()) {
+                why.add("within: nobody gave this level to a clip scored twice");
+            }
+            all.add(new AgreementResult.LevelAgreement(
+                    levels[l],
+                    between,
+                    again,
+                    why.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", why))));
         }
         return all;
     }
@@ -241,13 +248,25 @@ public final class Agreement {
     }
 
     private List<ScorerSeverity> severity() {
-        if (first.scores() == 0) {
-            return List.of();
-        }
-        if (question.latent()) {
-            return Severity.of(SeverityPanel.of(ratings), question.level());
-        }
         Panel panel = SeverityPanel.of(ratings);
+        List<ScorerSeverity> known = first.scores() == 0 ? List.of() : severity(panel);
+        List<ScorerSeverity> severity = new ArrayList<>();
+        int next = 0;
+        for (String scorer : ratings.scorers()) {
+            if (next < known.size() && known.get(next).scorer().equals(scorer)) {
+                severity.add(known.get(next++));
+            } else {
+                Estimate none = Estimate.missing(0, "not computed", "no score of hers in session 1");
+                severity.add(new ScorerSeverity(scorer, none, none));
+            }
+        }
+        return severity;
+    }
+
+    private List<ScorerSeverity> severity(Panel panel) {
+        if (question.latent()) {
+            return Severity.of(panel, question.level());
+        }
         List<Estimate> shifts = AdditiveShift.of(panel, question.level());
         List<ScorerSeverity> severity = new ArrayList<>();
         for (int s = 0; s < shifts.size(); s++) {

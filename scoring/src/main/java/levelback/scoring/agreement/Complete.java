@@ -4,8 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
-/** Clips that every scorer scored, as levels: one row a clip, one column a scorer. */
+/**
+ * Clips that every scorer of a session scored, as levels: one row a clip, one column a scorer. Who gave no score at all in
+ * the session is not of it.
+ */
 final class Complete {
 
     private final int[][] rows;
@@ -16,7 +20,11 @@ final class Complete {
         this.scorers = scorers;
     }
 
-    static Complete of(Session session, int scorers) {
+    static Complete of(Session session) {
+        int scorers = (int) IntStream.range(0, session.scores())
+                .map(session::scorer)
+                .distinct()
+                .count();
         List<int[]> rows = new ArrayList<>();
         for (int c = 0; c < session.clips(); c++) {
             if (session.end(c) - session.start(c) == scorers && scorers > 0) {

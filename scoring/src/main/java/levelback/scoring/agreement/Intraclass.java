@@ -64,7 +64,8 @@ public record Intraclass(
         for (int j = 0; j < k; j++) {
             scorers += n * square(ofScorer[j] - grand);
         }
-        if (all <= 1e-12) {
+        double largest = Math.max(Math.abs(levels[0]), Math.abs(levels[levels.length - 1]));
+        if (all <= 1e-24 * largest * largest * n * k) {
             return missing(n, "every score is the same level: clips do not differ");
         }
         double rounding = 1e-12 * all;
@@ -140,6 +141,9 @@ public record Intraclass(
                 return Estimate.pointOnly(
                         value, n, SATTERTHWAITE, "scorers and errors do not vary: no limit can be given");
             }
+            if (df < 1e-3) {
+                return Estimate.pointOnly(value, n, SATTERTHWAITE, "too few degrees of freedom to give a limit");
+            }
             double fLow = Quantiles.f(level, n - 1.0, df);
             double fHigh = Quantiles.f(level, df, n - 1.0);
             double rest = k * scorers + ((double) k * n - k - n) * error;
@@ -156,11 +160,13 @@ public record Intraclass(
             }
             double value = (clips - error) / bottom;
             return single.interval()
+                    .filter(i -> 1 + (k - 1) * i.low() > 1e-12)
                     .map(i -> Estimate.of(value, steppedUp(i.low()), steppedUp(i.high()), n, SATTERTHWAITE))
                     .orElseGet(() -> Estimate.pointOnly(
-                            value, n, SATTERTHWAITE, "scorers and errors do not vary: no limit can be given"));
+                            value, n, SATTERTHWAITE, "one score alone has no lower limit to step up from"));
         }
 
+        /** A limit at or below −1 ÷ (k − 1), where the mean of all scorers has no spread left, has no step up. */
         private double steppedUp(double r) {
             return k * r / (1 + (k - 1) * r);
         }

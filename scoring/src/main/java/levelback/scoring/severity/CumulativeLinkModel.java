@@ -13,7 +13,7 @@ import org.hipparchus.linear.RealVector;
 /**
  * The cumulative-link mixed model {@code logit P(Y ≤ j) = θj − (βscorer + uclip)}, {@code uclip} normal with mean 0, the scorers'
  * effects summing to zero (positive: scores higher than the panel), by maximum likelihood with adaptive Gauss–Hermite of 15
- * nodes. It looks at the order of the levels only. Levels that nobody gave drop out.
+ * nodes (45 or 121 where clips differ so much that 15 do not do). It looks at the order of the levels only. Levels that nobody gave drop out.
  *
  * <p>No answer, and a sentence why: one scorer; one level; scorers that no shared clip joins; scores of some scorers that
  * never cross those of others (every finite estimate could be bettered by a larger one); every clip scored alike by all;
@@ -26,6 +26,12 @@ import org.hipparchus.linear.RealVector;
 public final class CumulativeLinkModel {
 
     private static final int STEPS = 100;
+
+    /**
+     * Where clips differ so much that a clip's likelihood is cut off steeply, 15 nodes give a value and a slope that do not
+     * belong together, and no step looks better; then more of them.
+     */
+    private static final int[] NODES = {15, 45, 121};
 
     /** A clip spread past this: the scorers agree so well that the logit scale has lost its unit. */
     private static final double WIDEST = 60;
@@ -45,10 +51,11 @@ public final class CumulativeLinkModel {
         }
         int thresholds = used.length - 1;
         int scorers = panel.scorers().size();
-        MarginalLikelihood likelihood = new MarginalLikelihood(panel, rank, used.length);
+        MarginalLikelihood likelihood = new MarginalLikelihood(panel, rank, used.length, NODES[0]);
         RealMatrix contrasts = contrasts(thresholds, scorers);
         double[] at = start(panel, rank, thresholds, scorers);
         likelihood.at(at);
+        int finer = 0;
         for (int step = 0; step < STEPS; step++) {
             RealVector gradient = contrasts.preMultiply(new ArrayRealVector(likelihood.gradient()));
             RealMatrix information = information(likelihood, contrasts);
@@ -60,6 +67,11 @@ public final class CumulativeLinkModel {
                 return result(at, thresholds, scorers, likelihood.value(), eigen, contrasts);
             }
             Optional<double[]> next = better(likelihood, at, direction, thresholds, gain);
+            if (next.isEmpty() && finer + 1 < NODES.length) {
+                likelihood.nodes(NODES[++finer]);
+                likelihood.at(at);
+                continue;
+            }
             if (next.isEmpty()) {
                 return LatentPanel.missing("The latent model found no better step before it had converged.");
             }

@@ -8,7 +8,7 @@ import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
 import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 
 /**
- * The likelihood of a panel with the clips integrated out by adaptive Gauss–Hermite with 15 nodes, its gradient and its
+ * The likelihood of a panel with the clips integrated out by adaptive Gauss–Hermite, its gradient and its
  * curvature. Gradient and curvature are the posterior means of the complete-data ones (Louis 1982,
  * doi:10.1111/j.2517-6161.1982.tb01203.x). Clips with the same scores count once, with their number.
  *
@@ -16,23 +16,21 @@ import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
  */
 final class MarginalLikelihood {
 
-    private static final int NODES = 15;
-
     private final int scorers;
     private final int thresholds;
     private final int size;
     private final int[][] patterns;
     private final double[] weights;
     private final double[] modes;
-    private final double[] nodes = new double[NODES];
-    private final double[] logWeights = new double[NODES];
+    private double[] nodes = new double[0];
+    private double[] logWeights = new double[0];
 
     private double value;
     private double[] gradient = new double[0];
     private double[][] hessian = new double[0][0];
 
     /** Takes the panel; {@code rank} is the number of each level among those that occur. */
-    MarginalLikelihood(Panel panel, int[] rank, int levels) {
+    MarginalLikelihood(Panel panel, int[] rank, int levels, int nodes) {
         scorers = panel.scorers().size();
         thresholds = levels - 1;
         size = thresholds + scorers + 1;
@@ -55,11 +53,23 @@ final class MarginalLikelihood {
             patterns[at] = entry.getKey().stream().mapToInt(i -> i).toArray();
             weights[at++] = entry.getValue();
         }
-        GaussIntegrator rule = new GaussIntegratorFactory().hermite(NODES);
-        for (int k = 0; k < NODES; k++) {
+        nodes(nodes);
+    }
+
+    /** Integrates with so many nodes from now on. */
+    void nodes(int number) {
+        GaussIntegrator rule = new GaussIntegratorFactory().hermite(number);
+        nodes = new double[number];
+        logWeights = new double[number];
+        for (int k = 0; k < number; k++) {
             nodes[k] = rule.getPoint(k);
             logWeights[k] = Math.log(rule.getWeight(k)) + nodes[k] * nodes[k];
         }
+    }
+
+    /** How many different clips there are; equal ones count once. */
+    int patterns() {
+        return patterns.length;
     }
 
     double value() {
@@ -80,8 +90,8 @@ final class MarginalLikelihood {
         gradient = new double[size];
         hessian = new double[size][size];
         Cells cells = new Cells(parameters, thresholds, scorers);
-        double[][] scores = new double[NODES][size];
-        double[] logs = new double[NODES];
+        double[][] scores = new double[nodes.length][size];
+        double[] logs = new double[nodes.length];
         for (int p = 0; p < patterns.length; p++) {
             clip(cells, patterns[p], p, weights[p], scores, logs);
         }
@@ -109,7 +119,7 @@ final class MarginalLikelihood {
         modes[p] = z;
         double scale = Math.sqrt(2 / curvature);
         double top = Double.NEGATIVE_INFINITY;
-        for (int k = 0; k < NODES; k++) {
+        for (int k = 0; k < nodes.length; k++) {
             double at = z + scale * nodes[k];
             double e = Math.exp(sd * at);
             double log = -at * at / 2 + logWeights[k];
@@ -121,13 +131,13 @@ final class MarginalLikelihood {
             top = Math.max(top, log);
         }
         double sum = 0;
-        for (int k = 0; k < NODES; k++) {
+        for (int k = 0; k < nodes.length; k++) {
             logs[k] = Math.exp(logs[k] - top);
             sum += logs[k];
         }
         value += weight * (top + Math.log(sum * scale / Math.sqrt(2 * Math.PI)));
         double[] mean = new double[size];
-        for (int k = 0; k < NODES; k++) {
+        for (int k = 0; k < nodes.length; k++) {
             double share = logs[k] / sum;
             if (share < 1e-18) {
                 continue;

@@ -24,6 +24,16 @@ class CumulativeLinkModelTest {
         close(List.of(fit.logLik()), PanelFiles.figures(name, "/clmm/adaptiveGaussHermite15/logLik"));
     }
 
+    /** Clips of sd 7: 15 nodes do not do. clmm of R's ordinal 2022.11-16 with nAGQ = 45, gradTol = 1e-7, on the same file. */
+    @Test
+    void takesMoreNodesWhereClipsDifferWidely() {
+        LatentPanel fit = CumulativeLinkModel.fit(PanelFiles.panel("krippendorff-12x4"));
+        assertThat(fit.why()).isEmpty();
+        close(fit.scorers(), List.of(-1.1699060073, -.5363956663, 1.3404655362, .3658361374));
+        close(fit.standardErrors().subList(0, 3), List.of(.8194969, .7273102, .7684146));
+        close(List.of(fit.clipSd(), fit.logLik()), List.of(6.9795758164, -39.2939543802));
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"perfect", "one-level", "one-scorer", "no-overlap"})
     void saysWhyThereIsNoAnswer(String name) {
