@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 
 /**
@@ -36,10 +38,51 @@ final class Complete {
                 rows.add(row);
             }
         }
-        // By what they hold: the names of clips and the order of rows must move no limit.
-        rows.sort(
-                Comparator.comparingInt((int[] row) -> Arrays.stream(row).sum()).thenComparing(Arrays::compare));
+        rows.sort(byContent(rows));
         return new Complete(rows.toArray(int[][]::new), scorers);
+    }
+
+    /**
+     * By what they hold, so that names of clips and scorers and the order of rows move no limit: by the levels given, whoever
+     * gave them, then by scorer, the scorers in the order of what they gave to which kind of clip.
+     */
+    private static Comparator<int[]> byContent(List<int[]> rows) {
+        Map<List<Integer>, Integer> kinds = new TreeMap<>(Complete::compare);
+        List<List<Integer>> keys = rows.stream()
+                .map(row -> Arrays.stream(row).sorted().boxed().toList())
+                .toList();
+        keys.forEach(key -> kinds.put(key, 0));
+        int next = 0;
+        for (Map.Entry<List<Integer>, Integer> kind : kinds.entrySet()) {
+            kind.setValue(next++);
+        }
+        int scorers = rows.isEmpty() ? 0 : rows.get(0).length;
+        long[][] gave = new long[scorers][rows.size()];
+        for (int i = 0; i < rows.size(); i++) {
+            long kind = kinds.getOrDefault(keys.get(i), 0);
+            for (int j = 0; j < scorers; j++) {
+                gave[j][i] = kind << 32 | rows.get(i)[j];
+            }
+        }
+        for (long[] one : gave) {
+            Arrays.sort(one);
+        }
+        int[] order = IntStream.range(0, scorers)
+                .boxed()
+                .sorted((a, b) -> Arrays.compare(gave[a], gave[b]))
+                .mapToInt(Integer::intValue)
+                .toArray();
+        return Comparator.comparing((int[] row) -> Arrays.stream(row).sorted().toArray(), Arrays::compare)
+                .thenComparing(row -> Arrays.stream(order).map(j -> row[j]).toArray(), Arrays::compare);
+    }
+
+    private static int compare(List<Integer> one, List<Integer> other) {
+        for (int i = 0; i < Math.min(one.size(), other.size()); i++) {
+            if (!one.get(i).equals(other.get(i))) {
+                return Integer.compare(one.get(i), other.get(i));
+            }
+        }
+        return Integer.compare(one.size(), other.size());
     }
 
     int clips() {

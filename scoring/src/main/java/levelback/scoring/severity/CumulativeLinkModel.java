@@ -57,6 +57,9 @@ public final class CumulativeLinkModel {
         likelihood.at(at);
         int finer = 0;
         for (int step = 0; step < STEPS; step++) {
+            if (!likelihood.finite()) {
+                return LatentPanel.missing("The latent model left the range of numbers before it had converged.");
+            }
             RealVector gradient = contrasts.preMultiply(new ArrayRealVector(likelihood.gradient()));
             RealMatrix information = information(likelihood, contrasts);
             EigenDecompositionSymmetric eigen = new EigenDecompositionSymmetric(information);
@@ -168,7 +171,8 @@ public final class CumulativeLinkModel {
             if (rises(next, thresholds)) {
                 likelihood.at(next);
                 // Near the top the gain is below what 15 nodes can tell; the step is taken as it is.
-                if (likelihood.value() >= before + 1e-4 * share * gain || (gain < 1e-5 && share > 0.9)) {
+                if (likelihood.finite()
+                        && (likelihood.value() >= before + 1e-4 * share * gain || (gain < 1e-5 && share > 0.9))) {
                     return Optional.of(next);
                 }
             }

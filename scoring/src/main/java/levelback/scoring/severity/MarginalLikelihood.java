@@ -97,6 +97,18 @@ final class MarginalLikelihood {
         }
     }
 
+    /** Whether value, gradient and curvature are numbers: far from the top they may overflow. */
+    boolean finite() {
+        return Double.isFinite(value)
+                && Arrays.stream(gradient).allMatch(Double::isFinite)
+                && Arrays.stream(hessian).flatMapToDouble(Arrays::stream).allMatch(Double::isFinite);
+    }
+
+    /** Past this the chances of all cells are 0 or 1 to the last digit, and products would overflow. */
+    private static double spread(double at) {
+        return Math.exp(Math.max(-150, Math.min(150, at)));
+    }
+
     private void clip(Cells cells, int[] pattern, int p, double weight, double[][] scores, double[] logs) {
         double sd = cells.sd();
         double z = modes[p];
@@ -104,7 +116,7 @@ final class MarginalLikelihood {
         for (int step = 0; step < 60; step++) {
             double slope = -z;
             curvature = 1;
-            double e = Math.exp(sd * z);
+            double e = spread(sd * z);
             for (int cell : pattern) {
                 cells.look(cell, e);
                 slope -= sd * cells.slope();
@@ -121,7 +133,7 @@ final class MarginalLikelihood {
         double top = Double.NEGATIVE_INFINITY;
         for (int k = 0; k < nodes.length; k++) {
             double at = z + scale * nodes[k];
-            double e = Math.exp(sd * at);
+            double e = spread(sd * at);
             double log = -at * at / 2 + logWeights[k];
             for (int cell : pattern) {
                 cells.look(cell, e);
@@ -143,7 +155,7 @@ final class MarginalLikelihood {
                 continue;
             }
             double at = z + scale * nodes[k];
-            double e = Math.exp(sd * at);
+            double e = spread(sd * at);
             double[] score = scores[k];
             Arrays.fill(score, 0);
             for (int cell : pattern) {
