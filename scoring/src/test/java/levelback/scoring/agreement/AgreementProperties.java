@@ -21,7 +21,10 @@ import net.jqwik.api.constraints.IntRange;
 /** What must hold of every panel, whatever is in it: small ones drawn at random, holes and odd ends included. */
 class AgreementProperties {
 
-    private static final AgreementQuestion QUESTION = new AgreementQuestion(.95, 1, 100, true);
+    private static final AgreementQuestion QUESTION = new AgreementQuestion(.95, 1, 100, false);
+
+    /** With the latent scale, which takes by far the longest. */
+    private static final AgreementQuestion ALL = new AgreementQuestion(.95, 1, 20, true);
 
     /** Up to four scorers, twelve clips, two sessions; many panels of one level, one scorer or one clip among them. */
     private static List<Rating> panel(long seed) {
@@ -102,6 +105,14 @@ class AgreementProperties {
             assertThat(got.interval().orElseThrow().low()).as(what).isCloseTo(low, within(1e-6 * (1 + Math.abs(low))));
             assertThat(got.interval().orElseThrow().high()).as(what).isCloseTo(high, within(1e-6 * (1 + Math.abs(high))));
         }
+    }
+
+    @Property(tries = 30)
+    void theLatentScaleIsANumberOrSaysWhy(@ForAll @IntRange(max = 1_000_000) int seed) {
+        Agreement.of(Ratings.of(panel(seed)), ALL)
+                .severity()
+                .forEach(s -> assertThat(s.latent().value().isPresent())
+                        .isNotEqualTo(s.latent().why().isPresent()));
     }
 
     @Property(tries = 300)
