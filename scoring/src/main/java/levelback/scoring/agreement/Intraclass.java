@@ -7,7 +7,9 @@ import levelback.scoring.value.Estimate;
  *
  * <p>References: Shrout and Fleiss 1979 doi:10.1037/0033-2909.86.2.420; McGraw and Wong 1996
  * doi:10.1037/1082-989X.1.1.30, whose F intervals and, for absolute agreement, Satterthwaite's degrees of freedom are
- * used. They suppose normal errors: with few levels they are approximate.
+ * used. They suppose normal errors: with few levels they are approximate. In simulations they cover 94 to 96 % under
+ * that model and with four levels where agreement is low, but 88 to 91 % with four levels where it is high (0.74), and more
+ * clips do not help.
  *
  * @param oneWay ICC(1,1): each clip by scorers of its own
  * @param agreement ICC(2,1): the same scorers on all clips, their severity counts
