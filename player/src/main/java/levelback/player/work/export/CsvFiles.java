@@ -15,6 +15,7 @@ import levelback.scoring.foot.Lesions;
 import levelback.scoring.value.Leg;
 import levelback.store.herd.Cow;
 import levelback.store.herd.CowId;
+import levelback.store.herd.PersonId;
 import levelback.store.herd.Score;
 import levelback.store.trim.Finding;
 import levelback.store.trim.FootCard;
@@ -117,13 +118,18 @@ final class CsvFiles {
     private record Seen(LocalDate day, CowId cow, String scale) {}
 
     private CsvText ratings() {
-        Map<Seen, List<Score>> clips = new HashMap<>();
+        Map<Seen, Map<PersonId, List<Score>>> all = new HashMap<>();
         for (Score score : herd.scores()) {
-            if (score.leg().isEmpty()) {
-                clips.computeIfAbsent(new Seen(herd.dayOf(score), score.cow(), score.scaleId()), k -> new ArrayList<>())
-                        .add(score);
-            }
+            all.computeIfAbsent(new Seen(herd.dayOf(score), score.cow(), score.scaleId()), k -> new HashMap<>())
+                    .computeIfAbsent(score.scorer(), k -> new ArrayList<>())
+                    .add(score);
         }
+        Map<Seen, List<Score>> clips = new HashMap<>();
+        // A leg named beside one score is where she is lame; several of one person are of a leg each and no rating of her.
+        all.forEach((seen, byScorer) -> byScorer.values().forEach(his -> his.stream()
+                .filter(score -> his.size() == 1 || score.leg().isEmpty())
+                .forEach(score ->
+                        clips.computeIfAbsent(seen, k -> new ArrayList<>()).add(score))));
         CsvText table = new CsvText(guarded, "scorer", "clip", "score", "cow", "session");
         clips.forEach((seen, scores) -> {
             if (scores.size() > 1) {

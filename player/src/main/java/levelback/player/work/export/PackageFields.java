@@ -49,7 +49,7 @@ final class PackageFields {
                                 needed("date", "date", "day of the visit"),
                                 needed("score", "number", "gait score on the scale of its row; higher is lamer"),
                                 needed("scorer", "string", "who scored"),
-                                of("leg", "leg that the score is about; empty for the whole cow", LEGS),
+                                of("leg", "leg that the scorer named; empty where none", LEGS),
                                 needed("scale", "string", "gait scale, see scales.csv"))),
                 new Table(
                         "trims",

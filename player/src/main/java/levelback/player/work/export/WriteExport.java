@@ -57,7 +57,9 @@ public final class WriteExport {
         return new ExportReport(
                 FolderOut.write(order.out(), files, order.replace()),
                 List.copyOf(notCarried),
-                personal.stream().distinct().collect(Collectors.joining(" ")));
+                files.isEmpty()
+                        ? "No file was written, so nothing about anybody leaves the book."
+                        : personal.stream().distinct().collect(Collectors.joining(" ")));
     }
 
     private Part part(ExportOrder order, HerdContents herd, ExportNames names, String called) {

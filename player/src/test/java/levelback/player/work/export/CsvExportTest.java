@@ -146,6 +146,27 @@ class CsvExportTest {
     }
 
     @Test
+    void aRatingIsOfACowThatTwoScoredWhetherOrNotALegWasNamed() throws Exception {
+        Path book = folder.resolve("rated.levelback");
+        Path scores = Files.writeString(folder.resolve("s.csv"), """
+                cow,date,score,scorer,leg
+                1,2026-03-02,2,Anna,LH
+                1,2026-03-02,1,Ben,
+                2,2026-03-02,3,Anna,
+                3,2026-03-02,1,Anna,LH
+                3,2026-03-02,2,Anna,RH
+                3,2026-03-02,2,Ben,
+                """);
+        well("import", "--book", book, "--kind", "scores", "--scale", "mobility-0-3", scores);
+        well("export", "--book", book, "--kind", "csv", "--out", folder.resolve("out"));
+        assertThat(read(folder.resolve("out")).get("ratings.csv").lines())
+                .containsExactly(
+                        "scorer,clip,score,cow,session",
+                        "Anna,2026-03-02 1,2,1,1",
+                        "Ben,2026-03-02 1,1,1,1");
+    }
+
+    @Test
     void anEarlierExportIsNotWrittenOverUnasked() throws Exception {
         Path book = book(10, "Fixture Farm");
         Path out = Files.createDirectory(folder.resolve("out"));

@@ -235,6 +235,7 @@ class OpenFormsTest {
         ExportReport report = export(ExportOrder.Kind.COCO, false);
         assertThat(report.files()).isEmpty();
         assertThat(report.notCarried()).singleElement().asString().contains("no points set by hand");
+        assertThat(report.personalData()).startsWith("No file was written");
     }
 
     @ParameterizedTest
