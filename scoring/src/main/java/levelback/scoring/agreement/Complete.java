@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.IntStream;
 
 /**
@@ -38,30 +36,27 @@ final class Complete {
                 rows.add(row);
             }
         }
-        rows.sort(byContent(rows));
-        return new Complete(rows.toArray(int[][]::new), scorers);
+        return new Complete(byContent(rows.toArray(int[][]::new), scorers), scorers);
     }
 
     /**
      * By what they hold, so that names of clips and scorers and the order of rows move no limit: by the levels given, whoever
      * gave them, then by scorer, the scorers in the order of what they gave to which kind of clip.
      */
-    private static Comparator<int[]> byContent(List<int[]> rows) {
-        Map<List<Integer>, Integer> kinds = new TreeMap<>(Complete::compare);
-        List<List<Integer>> keys = rows.stream()
-                .map(row -> Arrays.stream(row).sorted().boxed().toList())
-                .toList();
-        keys.forEach(key -> kinds.put(key, 0));
-        int next = 0;
-        for (Map.Entry<List<Integer>, Integer> kind : kinds.entrySet()) {
-            kind.setValue(next++);
+    private static int[][] byContent(int[][] rows, int scorers) {
+        Content[] all = new Content[rows.length];
+        for (int i = 0; i < rows.length; i++) {
+            int[] levels = rows[i].clone();
+            Arrays.sort(levels);
+            all[i] = new Content(levels, rows[i]);
         }
-        int scorers = rows.isEmpty() ? 0 : rows.get(0).length;
-        long[][] gave = new long[scorers][rows.size()];
-        for (int i = 0; i < rows.size(); i++) {
-            long kind = kinds.getOrDefault(keys.get(i), 0);
+        Arrays.sort(all, Comparator.comparing(Content::levels, Arrays::compare));
+        long[][] gave = new long[scorers][rows.length];
+        long kind = 0;
+        for (int i = 0; i < all.length; i++) {
+            kind += i > 0 && !Arrays.equals(all[i].levels, all[i - 1].levels) ? 1 : 0;
             for (int j = 0; j < scorers; j++) {
-                gave[j][i] = kind << 32 | rows.get(i)[j];
+                gave[j][i] = kind << 32 | all[i].row[j];
             }
         }
         for (long[] one : gave) {
@@ -72,17 +67,31 @@ final class Complete {
                 .sorted((a, b) -> Arrays.compare(gave[a], gave[b]))
                 .mapToInt(Integer::intValue)
                 .toArray();
-        return Comparator.comparing((int[] row) -> Arrays.stream(row).sorted().toArray(), Arrays::compare)
-                .thenComparing(row -> Arrays.stream(order).map(j -> row[j]).toArray(), Arrays::compare);
+        Arrays.sort(all, Comparator.comparing(Content::levels, Arrays::compare).thenComparing((a, b) -> {
+            for (int j : order) {
+                if (a.row[j] != b.row[j]) {
+                    return Integer.compare(a.row[j], b.row[j]);
+                }
+            }
+            return 0;
+        }));
+        return Arrays.stream(all).map(content -> content.row).toArray(int[][]::new);
     }
 
-    private static int compare(List<Integer> one, List<Integer> other) {
-        for (int i = 0; i < Math.min(one.size(), other.size()); i++) {
-            if (!one.get(i).equals(other.get(i))) {
-                return Integer.compare(one.get(i), other.get(i));
-            }
+    /** A row, and its levels whoever gave them. */
+    private static final class Content {
+
+        private final int[] levels;
+        private final int[] row;
+
+        Content(int[] levels, int[] row) {
+            this.levels = levels;
+            this.row = row;
         }
-        return Integer.compare(one.size(), other.size());
+
+        int[] levels() {
+            return levels;
+        }
     }
 
     int clips() {

@@ -8,7 +8,7 @@ import levelback.scoring.value.Estimate;
  *
  * <p>References: Cohen 1960 doi:10.1177/001316446002000104 and 1968 doi:10.1037/h0026256 for kappa and weighted kappa;
  * Fleiss, Cohen and Everitt 1969 doi:10.1037/h0028106 for the large-sample standard error. Equal to R's vcd 1.4-11.
- * In simulations the kappas' interval covers 91 to 95 % with 60 clips and 94 to 96 % with 200; with 20 clips 87 to 92 %,
+ * In simulations the kappas' interval covers 91 to 95 % with 60 clips and 93 to 96 % with 200; with 20 clips 87 to 92 %,
  * the quadratic one least.
  */
 final class PairTable {
