@@ -20,9 +20,12 @@ final class ChapterFiles {
     }
 
     private static String xml(FilmNotes.Film film) {
-        StringBuilder text = new StringBuilder(
-                "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<!DOCTYPE Chapters SYSTEM \"matroskachapters.dtd\">\n"
-                        + "<Chapters>\n  <EditionEntry>\n");
+        StringBuilder text = new StringBuilder("""
+                <?xml version="1.0" encoding="UTF-8"?>
+                <!DOCTYPE Chapters SYSTEM "matroskachapters.dtd">
+                <Chapters>
+                  <EditionEntry>
+                """);
         for (FilmNotes.Note note : film.notes()) {
             if (note.pass()) {
                 text.append("    <ChapterAtom>\n      <ChapterUID>")
@@ -36,8 +39,12 @@ final class ChapterFiles {
                                 .replace("&", "&amp;")
                                 .replace("<", "&lt;")
                                 .replace(">", "&gt;"))
-                        .append("</ChapterString>\n        <ChapterLanguage>eng</ChapterLanguage>\n"
-                                + "      </ChapterDisplay>\n    </ChapterAtom>\n");
+                        .append("""
+                                </ChapterString>
+                                        <ChapterLanguage>eng</ChapterLanguage>
+                                      </ChapterDisplay>
+                                    </ChapterAtom>
+                                """);
             }
         }
         return text.append("  </EditionEntry>\n</Chapters>\n").toString();
