@@ -148,7 +148,9 @@ public final class Agreement {
         Arrays.fill(each, 1);
         if (complete.scorers() < 2) {
             return Estimate.missing(
-                    n, Resamples.METHOD, complete.scorers() == 0 ? "no score in session 1" : "one scorer: nobody to agree with");
+                    n,
+                    Resamples.METHOD,
+                    complete.scorers() == 0 ? "no score in session 1" : "one scorer: nobody to agree with");
         }
         return resamples.estimate(
                 each,
@@ -196,10 +198,7 @@ public final class Agreement {
                 why.add("within: nobody gave this level to a clip scored twice");
             }
             all.add(new AgreementResult.LevelAgreement(
-                    levels[l],
-                    between,
-                    again,
-                    why.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", why))));
+                    levels[l], between, again, why.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", why))));
         }
         return all;
     }

@@ -91,7 +91,11 @@ final class BeyondChance {
         double half = Quantiles.t(level, n - 1) * Math.sqrt(squares / (n * (n - 1)));
         // With missing cells the value itself can lie below -1.
         return Estimate.of(
-                value, Math.min(value, Math.max(-1, value - half)), Math.max(value, Math.min(1, value + half)), n2, METHOD);
+                value,
+                Math.min(value, Math.max(-1, value - half)),
+                Math.max(value, Math.min(1, value + half)),
+                n2,
+                METHOD);
     }
 
     /** What a share of each level adds to the agreement expected by chance. */

@@ -93,7 +93,9 @@ class AgreementProperties {
 
     private static void same(String what, Estimate got, Estimate expected, double by) {
         assertThat(got.value().isPresent()).as(what).isEqualTo(expected.value().isPresent());
-        assertThat(got.interval().isPresent()).as(what).isEqualTo(expected.interval().isPresent());
+        assertThat(got.interval().isPresent())
+                .as(what)
+                .isEqualTo(expected.interval().isPresent());
         assertThat(got.why()).as(what).isEqualTo(expected.why());
         if (expected.value().isPresent()) {
             double value = expected.value().getAsDouble() * by;
@@ -103,7 +105,9 @@ class AgreementProperties {
             double low = expected.interval().get().low() * by;
             double high = expected.interval().get().high() * by;
             assertThat(got.interval().orElseThrow().low()).as(what).isCloseTo(low, within(1e-6 * (1 + Math.abs(low))));
-            assertThat(got.interval().orElseThrow().high()).as(what).isCloseTo(high, within(1e-6 * (1 + Math.abs(high))));
+            assertThat(got.interval().orElseThrow().high())
+                    .as(what)
+                    .isCloseTo(high, within(1e-6 * (1 + Math.abs(high))));
         }
     }
 
@@ -128,7 +132,8 @@ class AgreementProperties {
             }
         }
         result.levelAgreement().forEach(at -> {
-            assertThat(at.value().isPresent() && at.within().isPresent()).isNotEqualTo(at.why().isPresent());
+            assertThat(at.value().isPresent() && at.within().isPresent())
+                    .isNotEqualTo(at.why().isPresent());
             at.value().ifPresent(v -> assertThat(v).isBetween(0.0, 1.0));
         });
         assertThat(result.severity()).extracting(ScorerSeverity::scorer).isEqualTo(result.scorers());
@@ -160,11 +165,16 @@ class AgreementProperties {
         for (int s = 0; s < k; s++) {
             ScorerSeverity one = before.severity().get(s);
             ScorerSeverity other = after.severity().get(k - 1 - s);
-            assertThat(other.shift().value().isPresent()).isEqualTo(one.shift().value().isPresent());
-            one.shift().value().ifPresent(v -> assertThat(other.shift().value().orElseThrow())
-                    .isCloseTo(v, within(1e-9)));
-            one.latent().value().ifPresent(v -> assertThat(other.latent().value().orElseThrow())
-                    .isCloseTo(v, within(1e-4 * (1 + Math.abs(v)))));
+            assertThat(other.shift().value().isPresent())
+                    .isEqualTo(one.shift().value().isPresent());
+            one.shift()
+                    .value()
+                    .ifPresent(
+                            v -> assertThat(other.shift().value().orElseThrow()).isCloseTo(v, within(1e-9)));
+            one.latent()
+                    .value()
+                    .ifPresent(v -> assertThat(other.latent().value().orElseThrow())
+                            .isCloseTo(v, within(1e-4 * (1 + Math.abs(v)))));
         }
         before.pairs().forEach(p -> {
             AgreementResult.Pair q = after.pairs().stream()
@@ -174,9 +184,13 @@ class AgreementProperties {
                     .orElseThrow();
             same("kappa", q.kappa(), p.kappa(), 1);
             same("kappaQuadratic", q.kappaQuadratic(), p.kappaQuadratic(), 1);
-            p.bias().value().ifPresent(v -> assertThat(q.bias().value().orElseThrow()).isCloseTo(-v, within(1e-12)));
-            p.bowker().statistic().ifPresent(v -> assertThat(q.bowker().statistic().orElseThrow())
-                    .isCloseTo(v, within(1e-9)));
+            p.bias()
+                    .value()
+                    .ifPresent(v -> assertThat(q.bias().value().orElseThrow()).isCloseTo(-v, within(1e-12)));
+            p.bowker()
+                    .statistic()
+                    .ifPresent(v ->
+                            assertThat(q.bowker().statistic().orElseThrow()).isCloseTo(v, within(1e-9)));
         });
     }
 
@@ -202,11 +216,23 @@ class AgreementProperties {
             }
         });
         for (int s = 0; s < before.severity().size(); s++) {
-            same("shift", after.severity().get(s).shift(), before.severity().get(s).shift(), 2.5);
-            same("latent", after.severity().get(s).latent(), before.severity().get(s).latent(), 1);
+            same(
+                    "shift",
+                    after.severity().get(s).shift(),
+                    before.severity().get(s).shift(),
+                    2.5);
+            same(
+                    "latent",
+                    after.severity().get(s).latent(),
+                    before.severity().get(s).latent(),
+                    1);
         }
         for (int p = 0; p < before.pairs().size(); p++) {
-            same("kappaLinear", after.pairs().get(p).kappaLinear(), before.pairs().get(p).kappaLinear(), 1);
+            same(
+                    "kappaLinear",
+                    after.pairs().get(p).kappaLinear(),
+                    before.pairs().get(p).kappaLinear(),
+                    1);
             same("bias", after.pairs().get(p).bias(), before.pairs().get(p).bias(), 2.5);
         }
     }
@@ -228,7 +254,8 @@ class AgreementProperties {
         assertThat(after.levelAgreement()).isEqualTo(before.levelAgreement());
         assertThat(after.hardestClips()).isEqualTo(before.hardestClips());
         assertThat(after.alphaOrdinal().value()).isEqualTo(before.alphaOrdinal().value());
-        if (before.scorers().size() > 1 && before.severity().stream().allMatch(s -> s.shift().n() > 0)) {
+        if (before.scorers().size() > 1
+                && before.severity().stream().allMatch(s -> s.shift().n() > 0)) {
             assertThat(after.kendallW()).isEqualTo(before.kendallW());
             assertThat(after.icc()).isEqualTo(before.icc());
         }
@@ -246,8 +273,9 @@ class AgreementProperties {
             rows.add(new Rating("B", "c" + c, OptionalDouble.of(score), Optional.empty(), 1));
         }
         AgreementResult result = of(rows);
-        overall(result).forEach((name, figure) ->
-                assertThat(figure.value().orElseThrow()).as(name).isCloseTo(1, within(1e-12)));
+        overall(result)
+                .forEach((name, figure) ->
+                        assertThat(figure.value().orElseThrow()).as(name).isCloseTo(1, within(1e-12)));
         assertThat(result.pairs().get(0).kappaLinear().value().orElseThrow()).isCloseTo(1, within(1e-12));
         assertThat(result.severity()).allSatisfy(s -> {
             assertThat(s.shift().value().orElseThrow()).isZero();

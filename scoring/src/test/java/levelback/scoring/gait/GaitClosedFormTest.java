@@ -144,8 +144,7 @@ class GaitClosedFormTest {
                 boolean fore = order[i] == Leg.LF || order[i] == Leg.RF;
                 OptionalDouble x = OptionalDouble.of(strideM * at + (fore ? 1 : 0));
                 falls.add(Footfall.of(at, order[i], Footfall.Event.DOWN, x));
-                falls.add(Footfall.of(
-                        at + (order[i] == Leg.LH ? dutyOfLh : duty), order[i], Footfall.Event.UP, x));
+                falls.add(Footfall.of(at + (order[i] == Leg.LH ? dutyOfLh : duty), order[i], Footfall.Event.UP, x));
             }
         }
         return List.copyOf(falls);

@@ -125,11 +125,13 @@ final class CsvFiles {
                     .add(score);
         }
         Map<Seen, List<Score>> clips = new HashMap<>();
-        // A leg named beside one score is where she is lame; several of one person are of a leg each and no rating of her.
-        all.forEach((seen, byScorer) -> byScorer.values().forEach(his -> his.stream()
-                .filter(score -> his.size() == 1 || score.leg().isEmpty())
-                .forEach(score ->
-                        clips.computeIfAbsent(seen, k -> new ArrayList<>()).add(score))));
+        // A leg named beside one score is where she is lame; several of one person are of a leg each and no rating of
+        // her.
+        all.forEach((seen, byScorer) -> byScorer.values()
+                .forEach(his -> his.stream()
+                        .filter(score -> his.size() == 1 || score.leg().isEmpty())
+                        .forEach(score -> clips.computeIfAbsent(seen, k -> new ArrayList<>())
+                                .add(score))));
         CsvText table = new CsvText(guarded, "scorer", "clip", "score", "cow", "session");
         clips.forEach((seen, scores) -> {
             if (scores.size() > 1) {

@@ -160,10 +160,7 @@ class CsvExportTest {
         well("import", "--book", book, "--kind", "scores", "--scale", "mobility-0-3", scores);
         well("export", "--book", book, "--kind", "csv", "--out", folder.resolve("out"));
         assertThat(read(folder.resolve("out")).get("ratings.csv").lines())
-                .containsExactly(
-                        "scorer,clip,score,cow,session",
-                        "Anna,2026-03-02 1,2,1,1",
-                        "Ben,2026-03-02 1,1,1,1");
+                .containsExactly("scorer,clip,score,cow,session", "Anna,2026-03-02 1,2,1,1", "Ben,2026-03-02 1,1,1,1");
     }
 
     @Test
