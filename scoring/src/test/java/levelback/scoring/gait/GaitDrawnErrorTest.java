@@ -32,7 +32,8 @@ class GaitDrawnErrorTest {
     private static void holds(Function<GaitResult, GaitFigure> figure, double expected) {
         Random random = new Random(20);
         GaitQuestion question = GaitQuestion.plain().atFrameRate(HZ);
-        double stated = figure.apply(Gait.of(walk(random, 0), List.of(), question)).timing();
+        double stated =
+                figure.apply(Gait.of(walk(random, 0), List.of(), question)).timing();
         if (!Double.isNaN(expected)) {
             assertThat(stated).isCloseTo(expected, within(1e-12));
             return;
@@ -40,9 +41,15 @@ class GaitDrawnErrorTest {
         int runs = 4_000;
         double sum = 0;
         double squares = 0;
-        double first = figure.apply(Gait.of(walk(random, 0), List.of(), question)).estimate().value().orElseThrow();
+        double first = figure.apply(Gait.of(walk(random, 0), List.of(), question))
+                .estimate()
+                .value()
+                .orElseThrow();
         for (int run = 0; run < runs; run++) {
-            double off = figure.apply(Gait.of(walk(random, 1 / HZ), List.of(), question)).estimate().value().orElseThrow()
+            double off = figure.apply(Gait.of(walk(random, 1 / HZ), List.of(), question))
+                            .estimate()
+                            .value()
+                            .orElseThrow()
                     - first;
             sum += off;
             squares += off * off;
@@ -60,7 +67,8 @@ class GaitDrawnErrorTest {
                 double at = 1.3 * (stride + 0.25 * i);
                 OptionalDouble x = OptionalDouble.of(1.1 * at);
                 falls.add(Footfall.of(at + frameS * (random.nextDouble() - 0.5), order[i], Footfall.Event.DOWN, x));
-                falls.add(Footfall.of(at + 0.85 + frameS * (random.nextDouble() - 0.5), order[i], Footfall.Event.UP, x));
+                falls.add(
+                        Footfall.of(at + 0.85 + frameS * (random.nextDouble() - 0.5), order[i], Footfall.Event.UP, x));
             }
         }
         return List.copyOf(falls);
