@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
@@ -160,7 +161,7 @@ class AgreementProperties {
                         r.cow(),
                         r.session())));
         Map<String, Estimate> turned = overall(after);
-        overall(before).forEach((name, figure) -> same(name, turned.get(name), figure, 1));
+        overall(before).forEach((name, figure) -> same(name, Objects.requireNonNull(turned.get(name)), figure, 1));
         int k = before.severity().size();
         for (int s = 0; s < k; s++) {
             ScorerSeverity one = before.severity().get(s);
@@ -212,7 +213,7 @@ class AgreementProperties {
         overall(before).forEach((name, figure) -> {
             // Within one looks at the unit by definition.
             if (!name.equals("withinOne")) {
-                same(name, moved.get(name), figure, 1);
+                same(name, Objects.requireNonNull(moved.get(name)), figure, 1);
             }
         });
         for (int s = 0; s < before.severity().size(); s++) {
