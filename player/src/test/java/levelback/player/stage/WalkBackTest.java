@@ -88,7 +88,7 @@ class WalkBackTest {
         java.util.Arrays.fill(yuv, (byte) 128);
         for (int y = 0; y < SQUARE; y++) {
             for (int x = 0; x < WIDTH; x++) {
-                boolean white = (number >> x / SQUARE & 1) == 1;
+                boolean white = ((number >> (x / SQUARE)) & 1) == 1;
                 yuv[y * WIDTH + x] = (byte) (white ? 235 : 16);
             }
         }
