@@ -7,6 +7,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import levelback.player.cli.CommandLineRoot;
@@ -159,7 +160,8 @@ class CsvExportTest {
                 """);
         well("import", "--book", book, "--kind", "scores", "--scale", "mobility-0-3", scores);
         well("export", "--book", book, "--kind", "csv", "--out", folder.resolve("out"));
-        assertThat(read(folder.resolve("out")).get("ratings.csv").lines())
+        assertThat(Objects.requireNonNull(read(folder.resolve("out")).get("ratings.csv"))
+                        .lines())
                 .containsExactly("scorer,clip,score,cow,session", "Anna,2026-03-02 1,2,1,1", "Ben,2026-03-02 1,1,1,1");
     }
 

@@ -187,7 +187,7 @@ final class RandomBook {
     }
 
     private Leg leg() {
-        return Leg.values()[random.nextInt(4)];
+        return List.of(Leg.values()).get(random.nextInt(4));
     }
 
     private void card(Cow cow, LocalDate day, Person trimmer) {
@@ -218,7 +218,7 @@ final class RandomBook {
                         .put(new Finding(
                                 FindingId.fresh(),
                                 foot.id(),
-                                Claw.values()[random.nextInt(4)],
+                                List.of(Claw.values()).get(random.nextInt(4)),
                                 random.nextBoolean() ? OptionalInt.of(random.nextInt(13)) : OptionalInt.empty(),
                                 true,
                                 lesion,
