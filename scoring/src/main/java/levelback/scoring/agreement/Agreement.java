@@ -2,7 +2,6 @@ package levelback.scoring.agreement;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -38,7 +37,7 @@ public final class Agreement {
     private AgreementResult result() {
         LevelCounts counts = LevelCounts.of(first, levels.length);
         Resamples resamples = new Resamples(question.draws(), question.seed(), question.level());
-        Complete complete = Complete.of(first);
+        Complete complete = Complete.of(first, question.draws() > 0);
         return new AgreementResult(
                 ratings.scorers(),
                 ratings.clips().size(),
@@ -69,10 +68,12 @@ public final class Agreement {
                 ratings.clusters(),
                 ratings::cluster,
                 clip -> {
-                    int near = 0;
-                    for (int i = first.start(clip); i < first.end(clip); i++) {
-                        for (int j = i + 1; j < first.end(clip); j++) {
-                            near += Math.abs(levels[first.level(i)] - levels[first.level(j)]) <= apart + 1e-12 ? 1 : 0;
+                    int[] given = given(clip);
+                    double near = 0;
+                    for (int i = 0; i < given.length; i++) {
+                        near += given[i] * (given[i] - 1.0) / 2;
+                        for (int j = i + 1; j < given.length && levels[j] - levels[i] <= apart + 1e-12; j++) {
+                            near += (double) given[i] * given[j];
                         }
                     }
                     return near;
@@ -278,23 +279,45 @@ public final class Agreement {
     }
 
     private List<AgreementResult.HardClip> hardest() {
-        List<AgreementResult.HardClip> all = new ArrayList<>();
+        // Sums of halves in another order must not break a tie, hence whole billionths. Clips stand by code point, and a
+        // later one takes a place only with more.
+        List<AgreementResult.HardClip> hardest = new ArrayList<>();
         for (int clip = 0; clip < first.clips(); clip++) {
-            double apart = 0;
-            int pairs = 0;
-            for (int i = first.start(clip); i < first.end(clip); i++) {
-                for (int j = i + 1; j < first.end(clip); j++) {
-                    apart += Math.abs(levels[first.level(i)] - levels[first.level(j)]);
-                    pairs++;
+            double scores = first.end(clip) - first.start(clip);
+            if (scores >= 2) {
+                double spread = apart(given(clip)) / (scores * (scores - 1) / 2);
+                int place = hardest.size();
+                while (place > 0 && Math.round(hardest.get(place - 1).spread() * 1e9) < Math.round(spread * 1e9)) {
+                    place--;
+                }
+                if (place < HARDEST) {
+                    hardest.add(place, new AgreementResult.HardClip(ratings.clips().get(clip), spread));
+                    if (hardest.size() > HARDEST) {
+                        hardest.remove(HARDEST);
+                    }
                 }
             }
-            if (pairs > 0) {
-                all.add(new AgreementResult.HardClip(ratings.clips().get(clip), apart / pairs));
+        }
+        return hardest;
+    }
+
+    /** Scorers for each level on a clip. */
+    private int[] given(int clip) {
+        int[] given = new int[levels.length];
+        for (int i = first.start(clip); i < first.end(clip); i++) {
+            given[first.level(i)]++;
+        }
+        return given;
+    }
+
+    /** The differences of all pairs of scores, added up. */
+    private double apart(int[] given) {
+        double apart = 0;
+        for (int i = 0; i < given.length; i++) {
+            for (int j = i + 1; j < given.length && given[i] > 0; j++) {
+                apart += given[i] * given[j] * (levels[j] - levels[i]);
             }
         }
-        // Clips already stand by code point, and the sort keeps that among equals. Sums of halves in another order
-        // must not break a tie.
-        all.sort(Comparator.comparingLong((AgreementResult.HardClip c) -> -Math.round(c.spread() * 1e9)));
-        return all.subList(0, Math.min(HARDEST, all.size()));
+        return apart;
     }
 }

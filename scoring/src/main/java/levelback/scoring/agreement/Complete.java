@@ -20,7 +20,11 @@ final class Complete {
         this.scorers = scorers;
     }
 
-    static Complete of(Session session) {
+    /**
+     * @param drawn whether clips will be drawn again: then they stand by what they hold. It costs a sort, and nothing else
+     *     looks at their order
+     */
+    static Complete of(Session session, boolean drawn) {
         int scorers = (int) IntStream.range(0, session.scores())
                 .map(session::scorer)
                 .distinct()
@@ -36,7 +40,8 @@ final class Complete {
                 rows.add(row);
             }
         }
-        return new Complete(byContent(rows.toArray(int[][]::new), scorers), scorers);
+        int[][] all = rows.toArray(int[][]::new);
+        return new Complete(drawn && all.length <= Resamples.MOST_CLIPS ? byContent(all, scorers) : all, scorers);
     }
 
     /**

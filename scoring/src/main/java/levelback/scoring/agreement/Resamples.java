@@ -21,7 +21,8 @@ final class Resamples {
     static final String METHOD = "BCa bootstrap over clips";
     static final String LINEAR = "linearised variance over clips (infinitesimal jackknife), t interval";
 
-    private static final int MOST_CLIPS = 5_000;
+    /** Above so many clips the limits come from the linearised variance. */
+    static final int MOST_CLIPS = 5_000;
 
     /** A figure of a set of clips. */
     interface Statistic {

@@ -32,7 +32,7 @@ class InfluenceTest {
     @Test
     void ofConcordanceIsItsDerivative() {
         Ratings ratings = panel(60, 0);
-        Complete complete = Complete.of(ratings.session(1));
+        Complete complete = Complete.of(ratings.session(1), true);
         double[] clips = new double[complete.clips()];
         Arrays.fill(clips, 1);
         Concordance w = new Concordance(complete, ratings.levels().length);
