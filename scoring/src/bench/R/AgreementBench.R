@@ -31,12 +31,19 @@ figures <- function(d) {
       c((po - pe) / (1 - pe), sqrt((sum(p * (w * (1 - pe) - e * (1 - po))^2) - (po * pe - 2 * pe + po)^2) / nn) / (1 - pe)^2)
     })
     x <- v[M[, a]] - v[M[, b]]; x <- x[!is.na(x)]
+    u <- upper.tri(t); both <- (t + t(t))[u]; bowker <- sum(((t - t(t))[u]^2 / both)[both > 0])
+    S <- diag(rowSums(t) + colSums(t) - 2 * diag(t)) - (t + t(t)) * (1 - diag(q)); e <- (rowSums(t) - colSums(t))[-q]
+    stuart <- sum(e * solve(S[-q, -q], e)); bhapkar <- stuart / (1 - stuart / nn)
     if (is.null(pair)) pair <- c(ks[1, 3], mean(x)) else c(ks, mean(x), sd(x))
   }
   Y <- matrix(v[M[r == k, ]], ncol = k); nc <- nrow(Y); g <- mean(Y)
   msr <- k * sum((rowMeans(Y) - g)^2) / (nc - 1); msc <- nc * sum((colMeans(Y) - g)^2) / (k - 1)
   mse <- (sum((Y - g)^2) - msr * (nc - 1) - msc * (k - 1)) / ((nc - 1) * (k - 1))
   ranks <- apply(Y, 2, rank); s <- rowSums(ranks); w <- sum((s - mean(s))^2)
+  spread <- rowSums((R %*% far) * R) / (r * (r - 1)); hardest <- order(-round(spread, 9))[1:10]
+  y <- d$score - (rowsum(d$score, clip)[, 1] / r)[clip]; x <- matrix(0, nrow(d), k); x[cbind(seq_len(nrow(d)), as.integer(d$scorer))] <- 1
+  x <- x - (rowsum(x, clip) / r)[clip, ]; xx <- crossprod(x) + 1 / k; b <- drop(solve(xx, crossprod(x, y)))
+  shift <- list(b, sqrt(sum((y - x %*% b)^2) / (sum(r[two]) - sum(two) - k + 1) * (diag(solve(xx)) - 1 / k)))
   level <- colSums(R * (R - 1)) / colSums(R * (r - 1))
   c(exact, fk[1], a1[1], a3[1], al[2], (msr - mse) / (msr + (k - 1) * mse + k * (msc - mse) / nc), pair)
 }
