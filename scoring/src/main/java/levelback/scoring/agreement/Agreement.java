@@ -279,7 +279,8 @@ public final class Agreement {
     }
 
     private List<AgreementResult.HardClip> hardest() {
-        // Sums of halves in another order must not break a tie, hence whole billionths. Clips stand by code point, and a
+        // Sums of halves in another order must not break a tie, hence whole billionths. Clips stand by code point, and
+        // a
         // later one takes a place only with more.
         List<AgreementResult.HardClip> hardest = new ArrayList<>();
         for (int clip = 0; clip < first.clips(); clip++) {
@@ -291,7 +292,8 @@ public final class Agreement {
                     place--;
                 }
                 if (place < HARDEST) {
-                    hardest.add(place, new AgreementResult.HardClip(ratings.clips().get(clip), spread));
+                    hardest.add(
+                            place, new AgreementResult.HardClip(ratings.clips().get(clip), spread));
                     if (hardest.size() > HARDEST) {
                         hardest.remove(HARDEST);
                     }
