@@ -19,6 +19,12 @@ import org.apache.commons.statistics.distribution.TDistribution;
  * u_x²·Σ(∂f/∂xᵢ)² + what the calibration says of the whole. The interval takes t with the effective degrees of freedom
  * of Welch and Satterthwaite (GUM G.4.1), K−1 for the first part and none wanting for the rest.
  *
+ * <p>Over all four legs strides of one round reach into the next, and u² takes the covariance of neighbouring rounds in,
+ * where it is positive: Newey and West 1987 doi:10.2307/1913610 (from memory) with one lag of full weight. Simulated
+ * coverage of 95 % intervals ({@code GaitCoverage}): of the means over all legs 91 to 94 % for stride time, length and speed
+ * (87 to 92 % without the covariance), 93 to 98 % for stance and swing, over 97 % for the duty factor; of one leg 94 to
+ * 98 %. With two strides a leg times cover 82 to 90 %: walks so short say little, and the page should ask for more.
+ *
  * <p>Times read from frames carry the frame's error in s² already; adding the propagated part on top, as the definition
  * asks, then errs on the wide side (GUM 4.3.10).
  */
@@ -77,22 +83,33 @@ final class MeanFigure {
         // Two readings of one leg or side never begin at the same time.
         Map<Double, Integer> own = new HashMap<>();
         readings.forEach(r -> own.putIfAbsent(r.fromS(), own.size()));
-        return of(readings, r -> own.getOrDefault(r.fromS(), -1), unit, "s over " + unit, whyNone);
+        return of(readings, r -> own.getOrDefault(r.fromS(), -1), false, unit, "s over " + unit, whyNone);
     }
 
     /** The mean of readings of several legs. */
     GaitFigure ofAllLegs(List<Reading> readings, Rounds rounds, String unit, String whyNone) {
-        return of(readings, r -> rounds.at(r.fromS()), unit, "s over rounds of the legs", whyNone);
+        return of(
+                readings,
+                r -> rounds.at(r.fromS()),
+                true,
+                unit,
+                "s over rounds of the legs and their neighbours",
+                whyNone);
     }
 
     private GaitFigure of(
-            List<Reading> readings, ToIntFunction<Reading> round, String unit, String spread, String whyNone) {
+            List<Reading> readings,
+            ToIntFunction<Reading> round,
+            boolean neighbours,
+            String unit,
+            String spread,
+            String whyNone) {
         int n = readings.size();
         if (n == 0) {
             return new GaitFigure(Estimate.missing(0, "mean over " + unit, whyNone), Double.NaN, 0, 0, 0);
         }
         double mean = Term.mean(readings);
-        Parts parts = parts(List.of(new Term(readings, 1)), round);
+        Parts parts = parts(List.of(new Term(readings, 1)), round, neighbours);
         String method = "mean over " + unit + "; " + method(parts, spread);
         return new GaitFigure(
                 interval(mean, n, parts, method),
@@ -120,8 +137,12 @@ final class MeanFigure {
                 : TDistribution.of(df).inverseCumulativeProbability(p);
     }
 
-    /** The parts of the uncertainty of a smooth function of means. */
+    /** The parts of the uncertainty of a smooth function of means, rounds taken as independent. */
     Parts parts(List<Term> terms, ToIntFunction<Reading> round) {
+        return parts(terms, round, false);
+    }
+
+    private Parts parts(List<Term> terms, ToIntFunction<Reading> round, boolean neighbours) {
         Map<Integer, Double> influence = new HashMap<>();
         double[] byTime = new double[walk.size()];
         double[] byX = new double[walk.size()];
@@ -139,7 +160,14 @@ final class MeanFigure {
         int k = influence.size();
         double squares =
                 influence.values().stream().mapToDouble(z -> z * z).sorted().sum();
-        double spread = k < 2 ? Double.NaN : Math.sqrt(squares * k / (k - 1));
+        double shared = 0;
+        for (Map.Entry<Integer, Double> one : influence.entrySet()) {
+            shared += one.getValue() * influence.getOrDefault(one.getKey() + 1, 0.0);
+        }
+        // A stride of one leg reaches into the next round of another: neighbours vary together.
+        // Taking the mean off makes neighbours look opposed by one part in k; that is put back.
+        double together = neighbours ? 2 * Math.max(0, shared + squares * (k - 1) / k / k) : 0;
+        double spread = k < 2 ? Double.NaN : Math.sqrt((squares + together) * k / (k - 1));
         boolean places = java.util.Arrays.stream(byX).anyMatch(d -> d != 0);
         return new Parts(
                 spread,
