@@ -3,9 +3,6 @@ package levelback.player.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -18,7 +15,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -49,7 +45,7 @@ class AgreementCommandTest {
             })
     void everyFigureOfTheCheckValuesComesOut(String name) throws Exception {
         Map<String, String> got = agreement(file(name + ".csv").toString());
-        Map<String, String> expected = flat(Files.readString(file(name + ".json")));
+        Map<String, String> expected = FlatJson.of(Files.readString(file(name + ".json")));
         int compared = 0;
         for (Map.Entry<String, String> entry : expected.entrySet()) {
             String key = entry.getKey();
@@ -97,7 +93,7 @@ class AgreementCommandTest {
                         .map(row -> row.substring(0, row.lastIndexOf(',')))
                         .toList());
         Map<String, String> got = agreement(bare.toString());
-        Map<String, String> expected = flat(Files.readString(file("panel-missing.json")));
+        Map<String, String> expected = FlatJson.of(Files.readString(file("panel-missing.json")));
         for (String key : List.of("exactAgreement.low", "exactAgreement.high", "withinOne.low", "withinOne.high")) {
             assertThat(number(got, key)).as(key).isCloseTo(number(expected, key), within(1e-6));
         }
@@ -110,7 +106,7 @@ class AgreementCommandTest {
     @Test
     void theExampleOfFleissComesOut() throws Exception {
         Map<String, String> got = agreement(file("fleiss-10x14.csv").toString());
-        Map<String, String> expected = flat(Files.readString(file("fleiss-10x14.json")));
+        Map<String, String> expected = FlatJson.of(Files.readString(file("fleiss-10x14.json")));
         for (String key : List.of("fleissKappa.value", "ac1.value", "alphaNominal.value", "alphaOrdinal.value")) {
             assertThat(number(got, key)).as(key).isCloseTo(number(expected, key), within(1e-6));
         }
@@ -122,7 +118,7 @@ class AgreementCommandTest {
     @CsvSource({"panel-complete,.04", "panel-halves,.04"})
     void resampledLimitsLieNearThoseOfTheReference(String name, double near) throws Exception {
         Map<String, String> got = agreement(file(name + ".csv").toString());
-        Map<String, String> expected = flat(Files.readString(file(name + ".json")));
+        Map<String, String> expected = FlatJson.of(Files.readString(file(name + ".json")));
         for (String figure : List.of("alphaNominal", "alphaOrdinal", "alphaInterval")) {
             assertThat(number(got, figure + ".low"))
                     .as(figure)
@@ -199,7 +195,7 @@ class AgreementCommandTest {
         assertThat(answer.err()).isEmpty();
         assertThat(answer.status()).isZero();
         assertThat(answer.out()).doesNotContain("NaN").doesNotContain("Infinity");
-        return flat(answer.out());
+        return FlatJson.of(answer.out());
     }
 
     private record Answer(int status, String out, String err) {}
@@ -214,32 +210,5 @@ class AgreementCommandTest {
     private static Path file(String name) throws URISyntaxException {
         return Path.of(Objects.requireNonNull(AgreementCommandTest.class.getResource("agreement/" + name))
                 .toURI());
-    }
-
-    private static Map<String, String> flat(String json) throws IOException {
-        Map<String, String> values = new TreeMap<>();
-        try (JsonParser parser = new JsonFactory().createParser(json)) {
-            parser.nextToken();
-            walk(parser, "", values);
-        }
-        return values;
-    }
-
-    private static void walk(JsonParser parser, String at, Map<String, String> values) throws IOException {
-        switch (parser.currentToken()) {
-            case START_OBJECT -> {
-                while (parser.nextToken() != JsonToken.END_OBJECT) {
-                    String key = parser.currentName();
-                    parser.nextToken();
-                    walk(parser, at.isEmpty() ? key : at + "." + key, values);
-                }
-            }
-            case START_ARRAY -> {
-                for (int i = 0; parser.nextToken() != JsonToken.END_ARRAY; i++) {
-                    walk(parser, at + "/" + i, values);
-                }
-            }
-            default -> values.put(at, parser.getText());
-        }
     }
 }

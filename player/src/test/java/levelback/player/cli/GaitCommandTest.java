@@ -3,9 +3,6 @@ package levelback.player.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -15,7 +12,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -28,7 +24,7 @@ class GaitCommandTest {
     @ValueSource(strings = {"even", "asymmetric", "slow-four-feet", "short-record"})
     void everyFigureOfTheClosedFormsComesOut(String name) throws Exception {
         Map<String, String> got = gait("--footfalls " + file(name + ".csv"));
-        Map<String, String> expected = flat(Files.readString(file(name + ".json")));
+        Map<String, String> expected = FlatJson.of(Files.readString(file(name + ".json")));
         int compared = 0;
         for (Map.Entry<String, String> entry : expected.entrySet()) {
             String key = entry.getKey()
@@ -66,7 +62,7 @@ class GaitCommandTest {
         assertThat(number(noisy, "headBob.peakToPeakM.value")).isCloseTo(0.11, within(0.0033));
         // marks-noisy.json: within 3 standard errors of the truth. Its own fit is 2.1 of them off on this draw, so the
         // 95 % interval of this one draw misses .11; here the interval is held to the standard error of that fit.
-        double se = number(flat(Files.readString(file("marks-noisy.json"))), "sineFitAtStrideFrequency.se");
+        double se = number(FlatJson.of(Files.readString(file("marks-noisy.json"))), "sineFitAtStrideFrequency.se");
         assertThat(number(noisy, "headBob.peakToPeakM.value")).isCloseTo(0.11, within(3 * se));
         double half = (number(noisy, "headBob.peakToPeakM.high") - number(noisy, "headBob.peakToPeakM.low")) / 2;
         assertThat(half / (1.96 * se)).isCloseTo(1, within(0.05));
@@ -75,7 +71,7 @@ class GaitCommandTest {
     @ParameterizedTest
     @ValueSource(ints = {0, 1, 2, 3})
     void theFramePeriodIsPropagatedWithSharedEventsCountedOnce(int index, @TempDir Path folder) throws Exception {
-        Map<String, String> expected = flat(Files.readString(file("timing-uncertainty.json")));
+        Map<String, String> expected = FlatJson.of(Files.readString(file("timing-uncertainty.json")));
         String at = "cases/" + index + ".";
         StringBuilder rows = new StringBuilder("time_s,leg,event,x_m\n");
         for (int i = 0; i <= 4; i++) {
@@ -164,7 +160,7 @@ class GaitCommandTest {
         Answer answer = run(("gait --json " + options).split(" "));
         assertThat(answer.err()).isEmpty();
         assertThat(answer.status()).isZero();
-        return flat(answer.out());
+        return FlatJson.of(answer.out());
     }
 
     private record Answer(int status, String out, String err) {}
@@ -179,32 +175,5 @@ class GaitCommandTest {
     private static Path file(String name) throws URISyntaxException {
         return Path.of(Objects.requireNonNull(GaitCommandTest.class.getResource("gait/" + name))
                 .toURI());
-    }
-
-    private static Map<String, String> flat(String json) throws IOException {
-        Map<String, String> values = new TreeMap<>();
-        try (JsonParser parser = new JsonFactory().createParser(json)) {
-            parser.nextToken();
-            walk(parser, "", values);
-        }
-        return values;
-    }
-
-    private static void walk(JsonParser parser, String at, Map<String, String> values) throws IOException {
-        switch (parser.currentToken()) {
-            case START_OBJECT -> {
-                while (parser.nextToken() != JsonToken.END_OBJECT) {
-                    String key = parser.currentName();
-                    parser.nextToken();
-                    walk(parser, at.isEmpty() ? key : at + "." + key, values);
-                }
-            }
-            case START_ARRAY -> {
-                for (int i = 0; parser.nextToken() != JsonToken.END_ARRAY; i++) {
-                    walk(parser, at + "/" + i, values);
-                }
-            }
-            default -> values.put(at, parser.getText());
-        }
     }
 }

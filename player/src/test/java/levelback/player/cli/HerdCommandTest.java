@@ -3,9 +3,6 @@ package levelback.player.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.JsonToken;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -16,7 +13,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -42,10 +38,10 @@ class HerdCommandTest {
                 "--trims",
                 file("visits-trims.csv"));
         assertThat(answer.status()).isZero();
-        Map<String, String> got = flat(answer.out());
+        Map<String, String> got = FlatJson.of(answer.out());
         int compared = 0;
         for (Map.Entry<String, String> entry :
-                flat(Files.readString(Path.of(file("visits.json")))).entrySet()) {
+                FlatJson.of(Files.readString(Path.of(file("visits.json")))).entrySet()) {
             // The file has three kinds of limits; log-log is the one that the definitions fix.
             String key = entry.getKey().replace("daysToTreatment.loglog.", "daysToTreatment.");
             if (!key.matches("source|command|daysToTreatment\\.(log|plain)\\..*")) {
@@ -59,7 +55,7 @@ class HerdCommandTest {
 
     @Test
     void theWorkedHerdIsCountedAsByHandAndWithoutTrimsThereAreNoDays() throws Exception {
-        Map<String, String> worked = flat(Files.readString(Path.of(file("worked.json"))));
+        Map<String, String> worked = FlatJson.of(Files.readString(Path.of(file("worked.json"))));
         StringBuilder rows = new StringBuilder("cow;date;score\n");
         for (String cow : List.of("a", "b", "c", "d")) {
             String[] levels =
@@ -69,7 +65,7 @@ class HerdCommandTest {
             }
         }
         Answer answer = run("herd", "--json", "--cut", "2", "--scores", table("w.csv", rows.toString()));
-        Map<String, String> got = flat(answer.out());
+        Map<String, String> got = FlatJson.of(answer.out());
         for (String key : List.of("newCases", "riskDays", "newCaseRatePer30Days", "chronic", "cured")) {
             same(got, key, Objects.requireNonNull(worked.get(key)));
         }
@@ -80,7 +76,7 @@ class HerdCommandTest {
     /** kaplan-meier.json, both cases, rebuilt as tables; log-log limits, a median or an upper limit not reached is null. */
     @Test
     void daysToTreatmentAreThoseOfSurvfitWithNullWhereNotReached() throws Exception {
-        Map<String, String> cases = flat(Files.readString(Path.of(file("kaplan-meier.json"))));
+        Map<String, String> cases = FlatJson.of(Files.readString(Path.of(file("kaplan-meier.json"))));
         LocalDate last = LocalDate.of(2026, 3, 1);
         for (int c = 0; c < 2; c++) {
             StringBuilder scores = new StringBuilder("cow,date,score\n");
@@ -93,7 +89,7 @@ class HerdCommandTest {
                     trims.append(i + "," + last + ",RH,SU\n");
                 }
             }
-            Map<String, String> got = flat(run(
+            Map<String, String> got = FlatJson.of(run(
                             "herd",
                             "--json",
                             "--cut",
@@ -120,7 +116,7 @@ class HerdCommandTest {
         for (int i = 0; i < 50; i++) {
             rows.append(i + ",2026-03-02," + (i < 10 ? "3" : "") + ",A\n" + i + ",2026-03-02,1,B\n");
         }
-        Map<String, String> got = flat(run(
+        Map<String, String> got = FlatJson.of(run(
                         "herd",
                         "--json",
                         "--cut",
@@ -187,7 +183,7 @@ class HerdCommandTest {
 
     @Test
     void sampleSizesOfTheCheckValues() throws Exception {
-        Map<String, String> cases = flat(Files.readString(Path.of(file("sample-size.json"))));
+        Map<String, String> cases = FlatJson.of(Files.readString(Path.of(file("sample-size.json"))));
         int compared = 0;
         for (int i = 0; cases.containsKey("cases/" + i + ".herd"); i++) {
             String at = "cases/" + i + ".";
@@ -202,7 +198,7 @@ class HerdCommandTest {
                     Objects.requireNonNull(cases.get(at + "expected")),
                     "--level",
                     Objects.requireNonNull(cases.get(at + "level")));
-            same(flat(answer.out()), "cows", Objects.requireNonNull(cases.get(at + "cows")));
+            same(FlatJson.of(answer.out()), "cows", Objects.requireNonNull(cases.get(at + "cows")));
             compared++;
         }
         assertThat(compared).isEqualTo(16);
@@ -245,33 +241,5 @@ class HerdCommandTest {
         return Path.of(Objects.requireNonNull(HerdCommandTest.class.getResource("herd/" + name))
                         .toURI())
                 .toString();
-    }
-
-    /** Every value by its path: {@code visits/0.lame}. */
-    private static Map<String, String> flat(String json) throws IOException {
-        Map<String, String> values = new TreeMap<>();
-        try (JsonParser parser = new JsonFactory().createParser(json)) {
-            parser.nextToken();
-            walk(parser, "", values);
-        }
-        return values;
-    }
-
-    private static void walk(JsonParser parser, String at, Map<String, String> values) throws IOException {
-        switch (parser.currentToken()) {
-            case START_OBJECT -> {
-                while (parser.nextToken() != JsonToken.END_OBJECT) {
-                    String key = parser.currentName();
-                    parser.nextToken();
-                    walk(parser, at.isEmpty() ? key : at + "." + key, values);
-                }
-            }
-            case START_ARRAY -> {
-                for (int i = 0; parser.nextToken() != JsonToken.END_ARRAY; i++) {
-                    walk(parser, at + "/" + i, values);
-                }
-            }
-            default -> values.put(at, parser.getText());
-        }
     }
 }

@@ -3,10 +3,6 @@ package levelback.player.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.JsonToken;
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.net.URISyntaxException;
@@ -16,7 +12,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -48,8 +43,8 @@ class IdentifyCommandTest {
         assertThat(answer.status()).isZero();
         // Both lists hold exchanged tags; nothing else is worth a word.
         assertThat(answer.err().lines()).allMatch(line -> line.endsWith("as their repeats show, and were put back."));
-        Map<String, String> got = flat(answer.out());
-        Map<String, String> truth = flat(Files.readString(Path.of(file("lanes.json"))));
+        Map<String, String> got = FlatJson.of(answer.out());
+        Map<String, String> truth = FlatJson.of(Files.readString(Path.of(file("lanes.json"))));
         assertThat(number(got, "clockOffsetS")).isCloseTo(number(truth, "truth." + lane + ".clockOffsetS"), within(.5));
         assertThat(number(got, "clockDriftPpm"))
                 .isCloseTo(
@@ -103,7 +98,7 @@ class IdentifyCommandTest {
         Answer answer = run("identify", "--passes", passes.toString(), "--reads", reads.toString(), "--json");
         // Six gaps come close to as many in another order: named, but not settled.
         assertThat(answer.err()).contains("too few passes");
-        Map<String, String> got = flat(answer.out());
+        Map<String, String> got = FlatJson.of(answer.out());
         assertThat(got).containsEntry("passes/0.committed", "false");
         assertThat(number(got, "clockOffsetS")).isCloseTo(37.05, within(.3));
         List<String> tags = new ArrayList<>();
@@ -124,7 +119,7 @@ class IdentifyCommandTest {
         for (Path reads : List.of(none, otherDay)) {
             Answer answer = run("identify", "--json", "--passes", passes.toString(), "--reads", reads.toString());
             assertThat(answer.status()).isZero();
-            Map<String, String> got = flat(answer.out());
+            Map<String, String> got = FlatJson.of(answer.out());
             assertThat(got)
                     .containsEntry("clockOffsetS", "null")
                     .containsEntry("clockDriftPpm", "null")
@@ -208,33 +203,5 @@ class IdentifyCommandTest {
 
     private static double number(Map<String, String> values, String key) {
         return Double.parseDouble(Objects.requireNonNull(values.get(key), key));
-    }
-
-    /** Every value by its path: {@code passes/0.tag}. */
-    private static Map<String, String> flat(String json) throws IOException {
-        Map<String, String> values = new TreeMap<>();
-        try (JsonParser parser = new JsonFactory().createParser(json)) {
-            parser.nextToken();
-            walk(parser, "", values);
-        }
-        return values;
-    }
-
-    private static void walk(JsonParser parser, String at, Map<String, String> values) throws IOException {
-        switch (parser.currentToken()) {
-            case START_OBJECT -> {
-                while (parser.nextToken() != JsonToken.END_OBJECT) {
-                    String key = parser.currentName();
-                    parser.nextToken();
-                    walk(parser, at.isEmpty() ? key : at + "." + key, values);
-                }
-            }
-            case START_ARRAY -> {
-                for (int i = 0; parser.nextToken() != JsonToken.END_ARRAY; i++) {
-                    walk(parser, at + "/" + i, values);
-                }
-            }
-            default -> values.put(at, parser.getText());
-        }
     }
 }

@@ -3,10 +3,6 @@ package levelback.player.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.JsonToken;
-import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.net.URISyntaxException;
@@ -15,7 +11,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -38,8 +33,8 @@ class ProofCommandTest {
                 .split(" "));
         assertThat(answer.err()).isEmpty();
         assertThat(answer.status()).isZero();
-        Map<String, String> got = flat(answer.out());
-        Map<String, String> expected = flat(Files.readString(file(name + ".json")));
+        Map<String, String> got = FlatJson.of(answer.out());
+        Map<String, String> expected = FlatJson.of(Files.readString(file(name + ".json")));
         int compared = 0;
         for (Map.Entry<String, String> entry : expected.entrySet()) {
             String key = entry.getKey();
@@ -93,8 +88,8 @@ class ProofCommandTest {
         }
         String options = "proof --cut 2 --scores " + Files.writeString(folder.resolve("s.csv"), scores) + " --trims "
                 + Files.writeString(folder.resolve("t.csv"), trims);
-        Map<String, String> got =
-                flat(run((options + " --json --compare Anna,Ben").split(" ")).out());
+        Map<String, String> got = FlatJson.of(
+                run((options + " --json --compare Anna,Ben").split(" ")).out());
         assertThat(Double.parseDouble(got.getOrDefault("comparison.sensitivity.mcnemar.exactP", "")))
                 .isCloseTo(0.143463134766, within(1e-8));
         assertThat(got)
@@ -137,7 +132,7 @@ class ProofCommandTest {
         }
         Answer fine = run(("proof --json --cut 2 --scores " + good + " --trims " + trims).split(" "));
         assertThat(fine.status()).isZero();
-        Map<String, String> got = flat(fine.out());
+        Map<String, String> got = FlatJson.of(fine.out());
         assertThat(got).containsEntry("corrected", "null").containsEntry("observed.specificity.value", "null");
         assertThat(got.get("why")).startsWith("Cannot be estimated");
     }
@@ -158,7 +153,7 @@ class ProofCommandTest {
                 Answer answer =
                         run(("proof --json --cut 2 --scores " + scores + " --trims " + trims + more).split(" "));
                 assertThat(answer.status()).as(answer.err()).isZero();
-                Map<String, String> got = flat(answer.out());
+                Map<String, String> got = FlatJson.of(answer.out());
                 got.forEach((key, value) -> {
                     if (value.equals("null")) {
                         String beside = key.replaceFirst("[^.]*$", "");
@@ -181,33 +176,5 @@ class ProofCommandTest {
     private static Path file(String name) throws URISyntaxException {
         return Path.of(Objects.requireNonNull(ProofCommandTest.class.getResource("proof/" + name))
                 .toURI());
-    }
-
-    /** Every value by its path: {@code byScore/0.lifted}. */
-    private static Map<String, String> flat(String json) throws IOException {
-        Map<String, String> values = new TreeMap<>();
-        try (JsonParser parser = new JsonFactory().createParser(json)) {
-            parser.nextToken();
-            walk(parser, "", values);
-        }
-        return values;
-    }
-
-    private static void walk(JsonParser parser, String at, Map<String, String> values) throws IOException {
-        switch (parser.currentToken()) {
-            case START_OBJECT -> {
-                while (parser.nextToken() != JsonToken.END_OBJECT) {
-                    String key = parser.currentName();
-                    parser.nextToken();
-                    walk(parser, at.isEmpty() ? key : at + "." + key, values);
-                }
-            }
-            case START_ARRAY -> {
-                for (int i = 0; parser.nextToken() != JsonToken.END_ARRAY; i++) {
-                    walk(parser, at + "/" + i, values);
-                }
-            }
-            default -> values.put(at, parser.getText());
-        }
     }
 }
